@@ -1,0 +1,1 @@
+"""Strength: structural and weld strength estimates for light vehicles."""

@@ -1,0 +1,1 @@
+"""TOML file to frozen, checked Case."""

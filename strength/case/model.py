@@ -1,0 +1,355 @@
+"""The case as plain frozen values: what a file says, checked, in mm, N, N*mm, MPa, kg and rad.
+
+Body axes: x forward, y left, z up. A *place* is always text: as typed before the places are
+resolved, afterwards the name of one of `Case.points`. Every entry carries `path`, where it stands
+in the file (`members.hub.left`, `weld[3]`), for messages.
+"""
+
+import attrs
+
+from strength.case.shape import End, Shape
+from strength.library import Filler, Metal
+
+Vector = tuple[float, float, float]
+
+
+@attrs.frozen(kw_only=True)
+class Point:
+    """A point of the structure, `at` in body axes [mm]."""
+
+    name: str
+    at: Vector
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Member:
+    """A straight part from `start` to `end`, through its `via` points in order."""
+
+    name: str
+    start: str
+    end: str
+    shape: Shape
+    material: str = ""
+    via: tuple[str, ...] = ()
+    from_end: str = "fixed"  # fixed | ball | hinge
+    to_end: str = "fixed"
+    hinge_axis: Vector | None = None
+    up: Vector | None = None  # as given; None: body z, or body x within 8 degrees of z
+    buckling_factor: float | None = None
+    only_path: bool = False
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Strut:
+    """A pin-ended part that carries force along its line only.
+
+    `stiffness` [N/mm], or `shape` and `material`, or neither: it holds its length.
+    """
+
+    name: str
+    start: str
+    end: str
+    stiffness: float | None = None
+    shape: Shape | None = None
+    material: str = ""
+    up: Vector | None = None
+    buckling_factor: float | None = None
+    only_path: bool = False
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Support:
+    """A held point; `hold` says which of x y z rx ry rz, body axes."""
+
+    name: str
+    at: str
+    hold: tuple[bool, bool, bool, bool, bool, bool]
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Wheel:
+    """A wheel; the tyre touches the ground `radius` [mm] below the centre along body z."""
+
+    name: str
+    centre: str
+    radius: float
+    axle: Vector = (0.0, 1.0, 0.0)  # unit
+    braked: bool = False
+    driven: bool = False
+    caliper: str | None = None
+    grip: float = 0.8
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Tow:
+    """A hitch or drawbar eye."""
+
+    name: str
+    at: str
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Mass:
+    """A mass [kg] with its centre `at` [mm] and the points that carry it (none: not carried)."""
+
+    name: str
+    mass: float
+    at: Vector
+    carried_by: tuple[str, ...] = ()
+    payload: bool = False
+    gyration: float = 0.0  # mm
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Strike:
+    """A knock on one wheel, in multiples of that wheel's standing load."""
+
+    wheel: str
+    up: float
+    back: float = 0.0
+    inward: float = 0.0
+
+
+@attrs.frozen(kw_only=True)
+class HandForce:
+    """A force [N] and moment [N*mm] put on a point by hand, body axes."""
+
+    at: str
+    force: Vector = (0.0, 0.0, 0.0)
+    moment: Vector = (0.0, 0.0, 0.0)
+
+
+@attrs.frozen(kw_only=True)
+class Load:
+    """One load, already split into left and right where the file says so; mm/s^2.
+
+    `cornering` is signed: positive in a left turn (acceleration to the left).
+    """
+
+    name: str
+    severity: str = "routine"  # routine | hard | abuse
+    vertical: float = 1.0  # multiple of g
+    braking: float = 0.0
+    driving: float = 0.0
+    cornering: float = 0.0
+    strike: Strike | None = None
+    off_ground: tuple[str, ...] = ()
+    forces: tuple[HandForce, ...] = ()
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Plate:
+    """A plate that a joint goes through or is welded onto [mm]; edge and hole where bolted."""
+
+    thickness: float
+    material: str
+    edge: float = 0.0
+    hole: float = 0.0
+
+
+@attrs.frozen(kw_only=True)
+class Weld:
+    """Fillet weld at one end of a member; `lines` (y1, z1, y2, z2) in member axes [mm]."""
+
+    name: str
+    member: str
+    end: End
+    leg: float
+    filler: str
+    process: str  # mig | tig | stick | braze
+    quality: str = "ordinary"  # good | ordinary | poor
+    inset: float = 0.0
+    pattern: str = "around"  # around | sides | lines
+    lines: tuple[tuple[float, float, float, float], ...] = ()
+    onto: str | Plate | None = None  # a member's name, or a plate
+    only_path: bool | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class BoltSize:
+    """`kind` thread | shoulder | pin; `text` as typed ("M10"); `diameter` of shank or pin [mm]."""
+
+    kind: str
+    text: str
+    diameter: float
+
+
+@attrs.frozen(kw_only=True)
+class Bolt:
+    """A bolt, shoulder screw or pin that carries the force of a member's or strut's end."""
+
+    name: str
+    member: str
+    end: End
+    size: BoltSize
+    grade: str  # property class, such as "8.8" or "A2-70"
+    axis: Vector
+    shear_planes: int = 1
+    thread_in_shear: bool = True
+    gap: float = 0.0
+    group: tuple[Vector, ...] = ()
+    plates: tuple[Plate, ...] = ()
+    only_path: bool | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Stud:
+    """A rod end or ball joint screwed into a part."""
+
+    name: str
+    member: str
+    end: End
+    size: BoltSize
+    grade: str
+    reach: float
+    engaged: float
+    axis: Vector | None = None  # None: along the member
+    into: str = ""  # metal; "" : the member's own
+    rating_radial: float | None = None
+    rating_axial: float | None = None
+    only_path: bool | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Hole:
+    """A drilled hole in a flat; `along` is a fraction of the length."""
+
+    name: str
+    member: str
+    along: float
+    diameter: float
+    across: str = "thickness"  # thickness | width
+    off_centre: float = 0.0
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Shoulder:
+    """A step in a round bar, with a fillet radius or the root of a thread (`root`, "M12")."""
+
+    name: str
+    member: str
+    end: End
+    larger: float
+    inset: float = 0.0
+    fillet: float | None = None
+    root: str | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Sleeve:
+    """Tube in tube: `member` is the inner one; `outer` a member's name or a shape."""
+
+    name: str
+    member: str
+    end: End
+    outer: str | Shape
+    overlap: float
+    bolt: BoltSize | None = None
+    grade: str = ""
+    only_path: bool | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class Clamp:
+    """A split clamp on a tube or bar."""
+
+    name: str
+    member: str
+    end: End
+    diameter: float
+    bolt_count: int
+    bolt: BoltSize
+    grade: str
+    friction: float = 0.15
+    only_path: bool | None = None
+    path: str = ""
+
+
+@attrs.frozen(kw_only=True)
+class RoadBlock:
+    """One cycle goes from load `start` to load `end` and back."""
+
+    start: str
+    end: str
+    per_km: float
+
+
+@attrs.frozen(kw_only=True)
+class Road:
+    """What the vehicle rides over: distance [km] and its blocks."""
+
+    distance: float
+    blocks: tuple[RoadBlock, ...] = ()
+
+
+@attrs.frozen(kw_only=True)
+class Basis:
+    """Design basis; `factors` holds the overrides: name -> (routine, hard, abuse)."""
+
+    method: str = "allowable"  # allowable | limit-state
+    factors: dict[str, tuple[float | None, float | None, float | None]] = attrs.Factory(dict)
+    shear_flexible: bool = True
+    wall: str = "nominal"  # nominal | minimum
+
+
+@attrs.frozen(kw_only=True)
+class Assumed:
+    """A value the user left out and the tool filled in."""
+
+    part: str
+    key: str
+    value: str
+
+
+@attrs.frozen(kw_only=True)
+class Warned:
+    """A warning about a part: not an error, but worth a look."""
+
+    part: str
+    text: str
+
+
+@attrs.frozen(kw_only=True)
+class Case:
+    """A whole case: every part in plain entries, both sides, in file order."""
+
+    title: str
+    notes: str = ""
+    units: str = "metric"  # metric | inch: what tables show
+    leaning: float = 0.0  # rad, greatest lean
+    basis: Basis = Basis()
+    points: tuple[Point, ...] = ()
+    members: tuple[Member, ...] = ()
+    struts: tuple[Strut, ...] = ()
+    supports: tuple[Support, ...] = ()
+    wheels: tuple[Wheel, ...] = ()
+    tows: tuple[Tow, ...] = ()
+    masses: tuple[Mass, ...] = ()
+    loads: tuple[Load, ...] = ()
+    welds: tuple[Weld, ...] = ()
+    bolts: tuple[Bolt, ...] = ()
+    studs: tuple[Stud, ...] = ()
+    holes: tuple[Hole, ...] = ()
+    shoulders: tuple[Shoulder, ...] = ()
+    sleeves: tuple[Sleeve, ...] = ()
+    clamps: tuple[Clamp, ...] = ()
+    road: Road | None = None
+    metals: dict[str, Metal] = attrs.Factory(dict)  # every metal named anywhere in the case
+    fillers: dict[str, Filler] = attrs.Factory(dict)
+    assumed: tuple[Assumed, ...] = ()
+    warnings: tuple[Warned, ...] = ()
+    sha256: str = ""

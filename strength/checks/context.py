@@ -1,0 +1,45 @@
+"""Everything a check may look at, gathered once per run."""
+
+from typing import TYPE_CHECKING
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+if TYPE_CHECKING:
+    from strength.case.model import Case
+    from strength.checks.factors import Factors
+    from strength.checks.stations import Stations
+    from strength.frame.response import Layout, Response
+    from strength.sections.bars import Bars
+    from strength.vehicle.sheet import Balanced
+
+Array = NDArray[np.float64]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Context:
+    """Inputs of every check. Load effects here are without the load factor."""
+
+    case: "Case"
+    loads: "tuple[Balanced, ...]"
+    layout: "Layout"
+    bars: "Bars"
+    response: "Response"  # bending moments already amplified where frame buckling asks for it
+    stations: "Stations"
+    factors: "Factors"
+    amplified: Array  # (designs, loads) factor on bending moments, 1 where none
+
+    @property
+    def load_names(self) -> tuple[str, ...]:
+        """Names of all loads in order."""
+        return tuple(load.name for load in self.loads)
+
+
+@attrs.frozen(kw_only=True)
+class Skipped:
+    """Something that was read but not checked, and why."""
+
+    part: str
+    kind: str
+    why: str

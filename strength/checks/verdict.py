@@ -1,0 +1,85 @@
+"""What a check returns: demand against limit for its parts under all loads, as arrays."""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+
+
+@attrs.frozen(kw_only=True)
+class Row:
+    """One line of the record: one part, kind and load, at its worst place."""
+
+    part: str
+    kind: str
+    load: str
+    where: str
+    demand: float
+    limit: float
+    unit: str
+    utilisation: float
+    in_range: bool
+    fails: str
+    source: str
+    note: str
+
+    @property
+    def id(self) -> str:
+        """Name of the row: part/kind/load."""
+        return f"{self.part}/{self.kind}/{self.load}"
+
+    @property
+    def margin(self) -> float | None:
+        """1/u - 1; None where nothing is asked of the part."""
+        return 1.0 / self.utilisation - 1.0 if self.utilisation > 0.0 else None
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Verdict:
+    """One kind of check on one part: all designs and loads, at the worst place of each.
+
+    demand, limit, utilisation: (designs, loads). `limit` is already divided by its factor and
+    `demand` already multiplied by the load factor; `utilisation` holds the 1.25 of an only path.
+    where: (designs, loads) numbers into `places`. applies: (loads,) False: no row for that load.
+    in_range: (designs, loads). notes: per load.
+    """
+
+    part: str
+    kind: str
+    unit: str  # "MPa", "N", "N*mm", "1"
+    fails: str  # bends | parts | buckles | slips | cracks
+    source: str
+    demand: Array
+    limit: Array
+    utilisation: Array
+    places: tuple[str, ...] = ("",)
+    where: NDArray[np.intp] | None = None
+    applies: NDArray[np.bool_] | None = None
+    in_range: NDArray[np.bool_] | None = None
+    notes: tuple[str, ...] | None = None
+
+    def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
+        """The rows of one design, in the order of the loads."""
+        found = []
+        for n, load in enumerate(loads):
+            if self.applies is not None and not self.applies[n]:
+                continue
+            place = 0 if self.where is None else int(self.where[design, n])
+            found.append(
+                Row(
+                    part=self.part,
+                    kind=self.kind,
+                    load=load,
+                    where=self.places[place],
+                    demand=float(self.demand[design, n]),
+                    limit=float(self.limit[design, n]),
+                    unit=self.unit,
+                    utilisation=float(self.utilisation[design, n]),
+                    in_range=True if self.in_range is None else bool(self.in_range[design, n]),
+                    fails=self.fails,
+                    source=self.source,
+                    note="" if self.notes is None else self.notes[n],
+                )
+            )
+        return found

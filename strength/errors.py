@@ -1,0 +1,82 @@
+"""The tree of errors a user can meet; each says what is wrong and what to do."""
+
+from collections.abc import Iterable
+
+
+class StrengthError(Exception):
+    """Base of every error that is the input's, not the program's."""
+
+
+class QuantityError(StrengthError, ValueError):
+    """A text that is not a quantity of the wanted kind."""
+
+    def __init__(self, text: str, why: str) -> None:
+        super().__init__(text, why)
+        self.text = text
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"{self.text!r} {self.why}"
+
+
+class RangeError(StrengthError, ValueError):
+    """A thickness for which the library holds no strength."""
+
+    def __init__(self, metal: str, thickness: float, ranges: Iterable[tuple[float, float]]) -> None:
+        super().__init__(metal, thickness, tuple(ranges))
+        self.metal = metal
+        self.thickness = thickness
+        self.ranges = tuple(ranges)
+
+    def __str__(self) -> str:
+        held = ", ".join(f"over {a:g} to {b:g} mm" for a, b in self.ranges)
+        return (
+            f"{self.metal} has no strength for {self.thickness:g} mm: the library holds it for {held}; "
+            f"take a thickness in range or give the figures as a material of your own"
+        )
+
+
+class CaseError(StrengthError, ValueError):
+    """All faults of one case file, each with its path."""
+
+    def __init__(self, faults: Iterable[tuple[str, str]]) -> None:
+        super().__init__(tuple(faults))
+        self.faults: tuple[tuple[str, str], ...] = self.args[0]
+
+    def __str__(self) -> str:
+        return "\n".join(f"{path}: {text}" if path else text for path, text in self.faults)
+
+
+class BalanceError(StrengthError, ValueError):
+    """A load whose wheels cannot be brought into balance."""
+
+    def __init__(self, load: str, why: str) -> None:
+        super().__init__(load, why)
+        self.load = load
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"load {self.load!r}: {self.why}"
+
+
+class MechanismError(StrengthError, ValueError):
+    """A structure that can move without bending anything."""
+
+    def __init__(self, part: str, why: str) -> None:
+        super().__init__(part, why)
+        self.part = part
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"{self.part}: {self.why}"
+
+
+class SolveError(StrengthError, ArithmeticError):
+    """A solution that does not balance its loads: no margins are given."""
+
+    def __init__(self, why: str) -> None:
+        super().__init__(why)
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"the frame was not solved well enough to trust ({self.why}); no margins are given"

@@ -1,0 +1,1 @@
+"""Points and bars to displacements and internal forces."""

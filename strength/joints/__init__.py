@@ -1,0 +1,1 @@
+"""Joints: end forces to tractions and forces."""

@@ -1,0 +1,1 @@
+"""Rows and values to console, page and record."""

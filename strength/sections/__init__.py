@@ -1,0 +1,1 @@
+"""Shapes to properties and stresses."""

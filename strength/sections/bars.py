@@ -1,0 +1,47 @@
+"""The bars of a case as arrays: what every later stage computes with.
+
+A *bar* is a member or a strut: `case.members` in order, then `case.struts`. Numbers carry a
+leading axis of designs, length one unless a study varies sizes.
+"""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.shape import Shape
+from strength.library import Metal
+
+Array = NDArray[np.float64]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Bars:
+    """Sizes, properties and metals of all bars; (designs, bars) unless said otherwise.
+
+    Rows of a bar without a section (strut by stiffness, `rigid`) are nan. Lengths mm, mm^2, mm^4;
+    stresses MPa. y and z as in contract: z along `up` (depth), y across (width).
+    """
+
+    names: tuple[str, ...]
+    shapes: tuple[Shape | None, ...]  # of the first design
+    metals: tuple[Metal | None, ...]
+    member_count: int  # bars[:member_count] are members
+    area: Array
+    iy: Array
+    iz: Array
+    torsion: Array  # torsion constant J
+    shear_y: Array  # shear area kappa*A for Vy; inf where shear-stiff
+    shear_z: Array
+    modulus_y: Array  # elastic section modulus for My
+    modulus_z: Array
+    depth: Array  # outer, along z_m
+    width: Array  # outer, along y_m
+    wall: Array  # wall, thickness or diameter: what strength and heat-affected widths go by
+    youngs: Array
+    shear: Array  # shear modulus G
+    yield_: Array
+    ultimate: Array
+    yield_welded: Array  # equal to `yield_` where welding takes nothing away or is not known
+    ultimate_welded: Array
+    elongation: Array  # nan: unknown
+    density: Array  # (bars,) kg/mm^3

@@ -1,0 +1,1 @@
+"""Many designs in one call."""

@@ -1,0 +1,1 @@
+"""Masses and manoeuvres to wheel forces, limits and loads on points."""
