@@ -57,8 +57,8 @@ def at_places(layout: Layout, response: Response, bar: Index, place: Array, late
         cuts = layout.along[own]
         for d in range(designs):
             s = place[d, n]
-            side = "right" if later[n] else "left"
-            k = int(np.searchsorted(cuts[:, 1] - 1e-9 * cuts[-1, 1], s, side=side))
+            slack = 1e-9 * cuts[-1, 1]
+            k = int(np.sum(cuts[:, 1] <= s + slack) if later[n] else np.sum(cuts[:, 1] < s - slack))
             k = min(k, cuts.shape[0] - 1)
             a, b_ = cuts[k]
             t = (s - a) / (b_ - a)
