@@ -52,7 +52,7 @@ def table() -> str:
     """The text of the module."""
     units = registry()
     lines = [
-        '"""What one of each unit is in the unit used inside; made by tests/make_units_table.py with pint."""',
+        '"""What one of each unit is in the unit used inside; by tests/make_units_table.py with pint."""',
         "",
         "# dimension -> unit text -> factor to the unit used inside",
         "FACTORS: dict[str, dict[str, float]] = {",

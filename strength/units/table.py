@@ -1,4 +1,4 @@
-"""What one of each unit is in the unit used inside; made by tests/make_units_table.py with pint."""
+"""What one of each unit is in the unit used inside; by tests/make_units_table.py with pint."""
 
 # dimension -> unit text -> factor to the unit used inside
 FACTORS: dict[str, dict[str, float]] = {
