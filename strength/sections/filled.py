@@ -1,0 +1,124 @@
+"""`Bars` out of shapes, metals and sizes."""
+
+from typing import TYPE_CHECKING
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.shape import Bar, Bare, Box, Shape, Tube
+from strength.library import Metal
+from strength.sections.bars import Bars
+from strength.sections.box import box
+from strength.sections.flat import flat
+from strength.sections.properties import Properties
+from strength.sections.round import bar, tube
+from strength.sections.sizes import SIZED, Sizes
+from strength.sections.strengths import Strengths, strengths
+
+if TYPE_CHECKING:
+    from strength.case.model import Basis
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+PROPERTIES = tuple(field.name for field in attrs.fields(Properties))
+STRENGTHS = tuple(field.name for field in attrs.fields(Strengths))
+
+
+def diameter(shape: Shape | None, depth: Array) -> Array | None:
+    """Outside diameter [mm] of a round part, None of any other."""
+    return depth if isinstance(shape, Tube | Bar) else None
+
+
+def least_wall(shape: Shape | None, metal: Metal | None, sizes: Sizes, number: int) -> Array:
+    """Wall [mm] of a tube or box with its standard's tolerance taken off, (designs,)."""
+    wall = sizes.wall[:, number]
+    if metal is None or not isinstance(shape, Tube | Box):
+        return wall
+    return 0.9 * wall
+
+
+def _sized(kind: type[Shape], depth: Array, width: Array, wall: Array, poisson: Array) -> Properties:
+    if kind is Tube:
+        return tube(depth, wall, poisson)
+    if kind is Bar:
+        return bar(depth, poisson)
+    if kind is Box:
+        return box(depth, width, wall, poisson)
+    return flat(depth, width, poisson)
+
+
+def _bare(shape: Bare) -> Properties:
+    # nothing is known of its form: stiff in shear, and no stresses
+    nan = np.array([np.nan])
+    return Properties(
+        area=np.array([shape.area]),
+        iy=np.array([shape.iy]),
+        iz=np.array([shape.iz]),
+        torsion=np.array([shape.torsion]),
+        kappa_y=np.array([np.inf]),
+        kappa_z=np.array([np.inf]),
+        modulus_y=nan,
+        modulus_z=nan,
+        depth=nan,
+        width=nan,
+        wall=nan,
+    )
+
+
+def _put(found: dict[str, Array], own: Index, properties: Properties) -> None:
+    for name in PROPERTIES:
+        found[name][:, own] = getattr(properties, name)
+
+
+def filled(
+    names: tuple[str, ...],
+    shapes: tuple[Shape | None, ...],
+    metals: tuple[Metal | None, ...],
+    member_count: int,
+    sizes: Sizes,
+    basis: "Basis",
+) -> Bars:
+    """Bars of these shapes, metals and nominal sizes (designs, bars).
+
+    Raises RangeError where a metal holds no strength for a thickness.
+    """
+    wall = sizes.wall
+    if basis.wall == "minimum":
+        wall = np.stack(
+            [least_wall(s, m, sizes, n) for n, (s, m) in enumerate(zip(shapes, metals, strict=True))], -1
+        )
+    poisson = np.array([np.nan if metal is None else metal.poisson for metal in metals])
+    found = {name: np.full(sizes.depth.shape, np.nan) for name in PROPERTIES}
+    for kind in SIZED:
+        own = np.array([n for n, shape in enumerate(shapes) if isinstance(shape, kind)], dtype=np.intp)
+        if own.size:
+            _put(
+                found, own, _sized(kind, sizes.depth[:, own], sizes.width[:, own], wall[:, own], poisson[own])
+            )
+    for n, shape in enumerate(shapes):
+        if isinstance(shape, Bare):
+            _put(found, np.array([n]), _bare(shape))
+    strong = {name: np.full(sizes.depth.shape, np.nan) for name in STRENGTHS}
+    for n, (shape, metal) in enumerate(zip(shapes, metals, strict=True)):
+        if metal is not None and isinstance(shape, SIZED):
+            row = strengths(metal, sizes.wall[:, n], diameter(shape, sizes.depth[:, n]))
+            for name in STRENGTHS:
+                strong[name][:, n] = getattr(row, name)
+    whole = np.ones(sizes.depth.shape)
+    kappa_y, kappa_z = found.pop("kappa_y"), found.pop("kappa_z")
+    flexible = 1.0 if basis.shear_flexible else np.inf
+    return Bars(
+        names=names,
+        shapes=shapes,
+        metals=metals,
+        member_count=member_count,
+        shear_y=kappa_y * found["area"] * flexible,
+        shear_z=kappa_z * found["area"] * flexible,
+        youngs=whole * [np.nan if metal is None else metal.modulus for metal in metals],
+        shear=whole * [np.nan if metal is None else metal.shear_modulus for metal in metals],
+        density=np.array([np.nan if metal is None else metal.density for metal in metals]),
+        **found,
+        **strong,
+    )
