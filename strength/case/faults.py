@@ -1,0 +1,71 @@
+"""Faults of a case file, gathered so that all of them are told at once."""
+
+import difflib
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
+
+from strength.errors import CaseError, QuantityError, RangeError, StrengthError
+
+
+class Refused(StrengthError, ValueError):
+    """One fault on its way to the list; an empty text: the cause is on the list already."""
+
+    def __init__(self, why: str = "") -> None:
+        super().__init__(why)
+        self.why = why
+
+
+class Faults:
+    """The faults found so far, in the order in which they were found, each once.
+
+    What is wrong with a mirrored part is wrong with the part it was mirrored from: told once.
+    """
+
+    def __init__(self) -> None:
+        self._found: dict[tuple[str, str], tuple[str, str]] = {}
+
+    def __bool__(self) -> bool:
+        return bool(self._found)
+
+    def add(self, path: str, why: str) -> None:
+        """Put a fault on the list; path: where it stands in the file (`welds.apex.left.leg`)."""
+        if why:
+            key = (path, why.replace(".right", ".left"))
+            self._found.setdefault(key, (path, why))
+
+    @contextmanager
+    def at(self, path: str) -> Iterator[None]:
+        """Put what the block refuses on the list, under `path`."""
+        try:
+            yield
+        except Refused as refused:
+            self.add(path, refused.why)
+        except (QuantityError, RangeError) as error:
+            self.add(path, str(error))
+
+    def end(self) -> None:
+        """Raise CaseError with all faults, if there are any."""
+        if self._found:
+            raise CaseError(self._found.values())
+
+
+def nearest(name: str, known: Iterable[str]) -> str:
+    """The end of a sentence about an unknown name: the nearest known one, or what there is.
+
+    >>> nearest("hbu", ["hub", "seat"])
+    "; did you mean 'hub'?"
+    >>> nearest("zzz", ["hub", "seat"])
+    '; known: hub, seat'
+    """
+    names = sorted(set(known))
+    close = difflib.get_close_matches(name, names, n=1, cutoff=0.6)
+    if not close:  # a difference in capitals only is a near miss too
+        folded = {other.casefold(): other for other in names}
+        close = [
+            folded[found] for found in difflib.get_close_matches(name.casefold(), folded, n=1, cutoff=0.6)
+        ]
+    if close:
+        return f"; did you mean {close[0]!r}?"
+    if not names:
+        return ""
+    return "; known: " + ", ".join(names[:12]) + (", ..." if len(names) > 12 else "")
