@@ -80,3 +80,15 @@ class SolveError(StrengthError, ArithmeticError):
 
     def __str__(self) -> str:
         return f"the frame was not solved well enough to trust ({self.why}); no margins are given"
+
+
+class OutputError(StrengthError, ValueError):
+    """An output file that cannot be written, or must not be."""
+
+    def __init__(self, path: str, why: str) -> None:
+        super().__init__(path, why)
+        self.path = path
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"{self.path!r} {self.why}"

@@ -1,0 +1,81 @@
+"""What a report says, apart from how a console or a page shows it."""
+
+import unicodedata
+
+import attrs
+
+from strength.report.standing import Standing
+
+
+def plain(text: str) -> str:
+    """Text of the user's own on one line, without characters that would steer a terminal.
+
+    >>> plain("hub" + chr(27) + "[2Jleft")
+    'hub·[2Jleft'
+    """
+    if text.isascii() and text.isprintable():
+        return text
+    return "".join("·" if unicodedata.category(c) in ("Cc", "Cf", "Cs", "Zl", "Zp") else c for c in text)
+
+
+@attrs.frozen
+class Cell:
+    """One cell: its text, a smaller line below it, and how what it tells stands."""
+
+    text: str
+    below: str = ""
+    standing: Standing = Standing.WITHIN
+
+
+@attrs.frozen
+class Column:
+    """A column's heading; `figures` are set to the right and never broken."""
+
+    title: str
+    figures: bool = False
+    share: int = 1  # of the width that is left for words
+
+
+@attrs.frozen(kw_only=True)
+class Grid:
+    """A table."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@attrs.frozen(kw_only=True)
+class Items:
+    """A list of short texts, each with an optional name in front."""
+
+    items: tuple[tuple[str, str], ...]
+
+
+@attrs.frozen(kw_only=True)
+class Banner:
+    """A message that must be seen: heading, sentences, and a shape of its own."""
+
+    kind: str  # caution | over | range | thin | unchecked
+    heading: str
+    lines: tuple[str, ...]
+
+
+@attrs.frozen(kw_only=True)
+class Section:
+    """A heading, what to know before reading, and tables or lists."""
+
+    title: str
+    lead: tuple[str, ...] = ()
+    body: tuple[Grid | Items, ...] = ()
+    after: tuple[str, ...] = ()
+
+
+@attrs.frozen(kw_only=True)
+class Document:
+    """A whole report. The caution stands first and last whatever the sections are."""
+
+    title: str
+    subtitle: str
+    banners: tuple[Banner, ...]
+    sections: tuple[Section, ...]
+    closing: tuple[str, ...] = ()

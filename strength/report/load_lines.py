@@ -1,0 +1,48 @@
+"""The loads: a line each, with what it is in words and its worst part."""
+
+from strength.checks.verdict import Row
+from strength.report.document import Cell, Column, Grid, Items, Section, plain
+from strength.report.load_words import load_words
+from strength.report.sides import LoadColumn
+from strength.report.standing import standing
+from strength.report.view import View
+from strength.report.words import kind_name, verdict
+
+
+def load_lines(view: View) -> Section:
+    """One row per load, and below it what was noted while the wheels were balanced."""
+    columns = (Column("", figures=True), Column("load", share=5), Column("worst part", share=3), Column("verdict", share=2))
+    rows = tuple(_row(view, column) for column in view.folded.columns)
+    notes = tuple(
+        (f"load {column.number}", plain(note)) for column in view.folded.columns for note in _notes(view, column)
+    )
+    return Section(
+        title="Loads",
+        lead=("Forces are shares of the vehicle's weight: 1 g is its own weight.",),
+        body=(Grid(columns=columns, rows=rows), *((Items(items=notes),) if notes else ())),
+    )
+
+
+def _row(view: View, column: LoadColumn) -> tuple[Cell, ...]:
+    """One load, or a mirrored pair of them told by its first."""
+    balanced = next(load for load in view.outcome.loads if load.name == column.loads[0])
+    given = next((load for load in view.outcome.case.loads if load.name == column.loads[0]), None)
+    words = load_words(balanced, given, view.display)
+    found = [line.cells[column.number - 1] for line in view.folded.lines]
+    lines = [(line, cell) for line, cell in zip(view.folded.lines, found, strict=True) if cell is not None]
+    if not lines:
+        return (Cell(str(column.number)), Cell(column.name, words), Cell("nothing checked"), Cell(""))
+    line, cell = max(lines, key=lambda pair: pair[1].row.utilisation)
+    row: Row = cell.row
+    return (
+        Cell(str(column.number)),
+        Cell(column.name, f"{balanced.severity}: {words}"),
+        Cell(line.label, f"{line.noun}: {kind_name(row.kind)}"),
+        Cell(verdict(row), standing=standing(row)),
+    )
+
+
+def _notes(view: View, column: LoadColumn) -> list[str]:
+    """Notes of a load; what slides or lifts is told wheel by wheel on the load sheet."""
+    balanced = next(load for load in view.outcome.loads if load.name == column.loads[0])
+    return list(dict.fromkeys(balanced.notes))

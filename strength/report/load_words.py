@@ -1,0 +1,78 @@
+"""What a load is, in a builder's words."""
+
+import math
+from collections.abc import Callable, Sequence
+
+from strength.case.model import HandForce, Load, Strike
+from strength.report.display import Display, gees
+from strength.report.document import plain
+from strength.report.words import listed
+from strength.vehicle.sheet import Balanced
+
+# positive and negative sense of each body axis
+TOWARD = (("forward", "back"), ("to the left", "to the right"), ("up", "down"))
+SMALL = 0.02  # parts of a vector below this share of its greatest are not told
+
+
+def directed(vector: Sequence[float], write: Callable[[float], str], unit: str) -> str:
+    """A vector as amounts and directions, small parts left out.
+
+    >>> directed((0.0, -900.0, 1200.0), lambda v: f"{v:.0f}", "N")
+    '900 N to the right, 1200 N up'
+    """
+    least = SMALL * max(abs(v) for v in vector)
+    told = [
+        f"{write(abs(value))} {unit} {words[0] if value > 0.0 else words[1]}"
+        for value, words in zip(vector, TOWARD, strict=True)
+        if abs(value) > least
+    ]
+    return ", ".join(told) if told else "nothing"
+
+
+def load_words(balanced: Balanced, load: Load | None, display: Display) -> str:
+    """What happens in a load: "brakes 0.50 g, turns left 0.30 g, leans 17° left"."""
+    told = []
+    if balanced.braking:
+        told.append(f"brakes {gees(balanced.braking)}")
+    if balanced.driving:
+        told.append(f"drives {gees(balanced.driving)}")
+    if balanced.cornering:
+        side = "left" if balanced.cornering > 0.0 else "right"
+        told.append(f"turns {side} {gees(abs(balanced.cornering))}")
+    if abs(balanced.lean) > 1e-6:
+        side = "left" if balanced.lean > 0.0 else "right"
+        told.append(f"leans {math.degrees(abs(balanced.lean)):.0f}° {side}")
+    if load is not None and load.strike is not None:
+        told.append(_strike(load.strike))
+    if balanced.wheels and balanced.vertical != 1.0:
+        told.append(f"weight times {balanced.vertical:g}")
+    if load is not None:
+        told.extend(_by_hand(force, display) for force in load.forces)
+        if load.off_ground:
+            told.append(f"off the ground: {listed([plain(name) for name in load.off_ground])}")
+    if not told:
+        told.append("stands still" if balanced.wheels else "no load")
+    if balanced.scaled_to < 1.0:
+        told.append(f"eased to {100.0 * balanced.scaled_to:.0f} %, where it tips")
+    return ", ".join(told)
+
+
+def _strike(strike: Strike) -> str:
+    """A knock on one wheel."""
+    parts = [f"{strike.up:g} up"]
+    if strike.back:
+        parts.append(f"{strike.back:g} back")
+    if strike.inward:
+        parts.append(f"{strike.inward:g} inward")
+    return f"{plain(strike.wheel)} is knocked {listed(parts)} (times its standing load)"
+
+
+def _by_hand(force: HandForce, display: Display) -> str:
+    """A force and moment put on by hand."""
+    told = []
+    if any(force.force):
+        told.append(directed(force.force, display.force, display.force_unit))
+    for value, axis in zip(force.moment, ("x", "y", "z"), strict=True):
+        if value:
+            told.append(f"{display.quantity(value, 'N*mm')} about {axis}")
+    return f"by hand on {plain(force.at)}: {', '.join(told) or 'nothing'}"

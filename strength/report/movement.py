@@ -1,0 +1,63 @@
+"""How the wheels move: the greatest of each wheel over all loads."""
+
+import math
+from typing import TYPE_CHECKING
+
+from strength.report.display import degrees
+from strength.report.document import Cell, Column, Grid, Section, plain
+from strength.report.load_words import directed
+from strength.report.view import View
+
+if TYPE_CHECKING:
+    from strength.frame.movement import WheelMovement
+
+
+def movement(view: View) -> Section:
+    """Per wheel: its greatest movement, toe and camber, each with its load; all loads on request."""
+    moved = view.outcome.movement
+    names = list(dict.fromkeys(wheel.name for wheel in moved))
+    columns = (
+        Column("wheel"),
+        Column(f"its centre moves ({view.display.length_unit})", share=2),
+        Column("toe", share=1),
+        Column("camber", share=1),
+    )
+    if view.everything:
+        rows = tuple(_row(view, wheel, wheel, wheel) for wheel in moved)
+    else:
+        rows = tuple(_greatest(view, [wheel for wheel in moved if wheel.name == name]) for name in names)
+    sprung = "Structure only: tyres and play in the joints come on top."
+    return Section(
+        title="How the wheels move",
+        lead=(sprung,) if moved else (),
+        body=(Grid(columns=columns, rows=rows),) if moved else (),
+        after=() if moved else ("No wheel is joined to the structure.",),
+    )
+
+
+def _greatest(view: View, moved: "list[WheelMovement]") -> tuple[Cell, ...]:
+    """The loads in which one wheel moves, steers and tilts most."""
+    return _row(
+        view,
+        max(moved, key=lambda wheel: math.hypot(*wheel.moved)),
+        max(moved, key=lambda wheel: abs(wheel.toe)),
+        max(moved, key=lambda wheel: abs(wheel.camber)),
+    )
+
+
+def _row(view: View, far: "WheelMovement", toe: "WheelMovement", camber: "WheelMovement") -> tuple[Cell, ...]:
+    """One wheel."""
+    number = view.folded.number
+    return (
+        Cell(plain(far.name)),
+        Cell(directed(far.moved, view.display.length, ""), f"load {number(far.load)}"),
+        Cell(_turned(toe.toe, "in", "out"), f"load {number(toe.load)}"),
+        Cell(_turned(camber.camber, "top out", "top in"), f"load {number(camber.load)}"),
+    )
+
+
+def _turned(angle: float, positive: str, negative: str) -> str:
+    """An angle with the sense it turns in."""
+    if abs(angle) < math.radians(0.005):
+        return "none"
+    return f"{degrees(abs(angle))} {positive if angle > 0.0 else negative}"

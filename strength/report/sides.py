@@ -1,0 +1,191 @@
+"""Both sides of a mirrored vehicle told as one, where they do not differ."""
+
+from collections.abc import Iterable, Sequence
+
+import attrs
+
+from strength.case.model import Case
+from strength.checks.verdict import Row
+from strength.report.document import plain
+from strength.report.parts import Nouns
+from strength.report.standing import Standing, standing
+
+ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
+TURNED = (
+    (", left turn", ", right turn", ", either turn"),
+    (", left wheel", ", right wheel", ", either wheel"),
+)
+Key = tuple[str, str]  # part, noun
+
+
+@attrs.frozen
+class LoadColumn:
+    """One column: a load, or a pair of mirrored loads that ask the same."""
+
+    number: int
+    name: str
+    loads: tuple[str, ...]
+
+
+@attrs.frozen
+class Reading:
+    """The worst row of one part in one column, and the worst standing of all its rows there."""
+
+    row: Row
+    standing: Standing
+
+
+@attrs.frozen
+class PartLine:
+    """One part, or both sides of one: a reading per column, None where there is no row."""
+
+    part: str
+    noun: str
+    both: bool
+    cells: tuple[Reading | None, ...]
+    worst: Row
+    standing: Standing
+
+    @property
+    def name(self) -> str:
+        """The part's name, without its side where the line tells both."""
+        return plain(self.part.removesuffix(".left") if self.both else self.part)
+
+    @property
+    def label(self) -> str:
+        """The name for running text."""
+        return f"{self.name}, both sides" if self.both else self.name
+
+
+@attrs.frozen
+class Folded:
+    """All parts, worst first, by all load columns."""
+
+    columns: tuple[LoadColumn, ...]
+    lines: tuple[PartLine, ...]
+    nouns: Nouns
+
+    def line(self, row: Row) -> PartLine:
+        """The line that tells a row's part."""
+        noun = self.nouns.noun(row.part, row.kind)
+        other = mirrored(row.part)
+        return next(
+            line
+            for line in self.lines
+            if line.noun == noun and (line.part == row.part or (line.both and line.part == other))
+        )
+
+    def number(self, load: str) -> int:
+        """The number under which a load is shown."""
+        return next(column.number for column in self.columns if load in column.loads)
+
+    def load_name(self, load: str) -> str:
+        """The name under which a load is shown."""
+        return next(column.name for column in self.columns if load in column.loads)
+
+
+def mirrored(name: str) -> str:
+    """The other side's name of a load or part; its own where it has no side.
+
+    >>> mirrored("pothole, left wheel"), mirrored("hub.left"), mirrored("standing")
+    ('pothole, right wheel', 'hub.right', 'standing')
+    """
+    for left, right, _ in (*TURNED, (".left", ".right", "")):
+        if name.endswith(left):
+            return name.removesuffix(left) + right
+        if name.endswith(right):
+            return name.removesuffix(right) + left
+    return name
+
+
+def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
+    """Parts by loads. Two sides are one line, and two turns one column, only where they agree."""
+    nouns = Nouns(case)
+    table: dict[Key, dict[str, dict[str, Row]]] = {}  # part -> load -> kind -> row
+    for row in rows:
+        key = (row.part, nouns.noun(row.part, row.kind))
+        table.setdefault(key, {}).setdefault(row.load, {})[row.kind] = row
+    known = set(loads)
+    swap = {load: mirrored(load) if mirrored(load) in known else load for load in loads}
+    pairs = {
+        key
+        for key in table
+        if key[0].endswith(".left") and _agree(table, key, (mirrored(key[0]), key[1]), swap)
+    }
+    dropped = {(mirrored(part), noun) for part, noun in pairs}
+    alone = [key for key in table if key not in pairs and key not in dropped]
+    columns = _columns(loads, swap, turned=all(_agree(table, key, key, swap) for key in alone))
+    lines = []
+    for key in table:
+        if key in dropped:
+            continue
+        sides = [table[key]] + ([table[mirrored(key[0]), key[1]]] if key in pairs else [])
+        cells = tuple(
+            _reading(row for side in sides for load in column.loads for row in side.get(load, {}).values())
+            for column in columns
+        )
+        found = [cell for cell in cells if cell is not None]
+        worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
+        lines.append(
+            PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found))
+        )
+    lines.sort(key=lambda line: -line.worst.utilisation)
+    return Folded(columns, tuple(lines), nouns)
+
+
+def _gravest(standings: Iterable[Standing]) -> Standing:
+    """The worst of several standings."""
+    return min(standings, key=list(Standing).index)
+
+
+def _reading(rows: Iterable[Row]) -> Reading | None:
+    """The worst of several rows."""
+    found = list(rows)
+    if not found:
+        return None
+    worst = max(found, key=lambda row: row.utilisation)
+    return Reading(worst, _gravest(standing(row) for row in found))
+
+
+def _columns(loads: Sequence[str], swap: dict[str, str], *, turned: bool) -> tuple[LoadColumn, ...]:
+    """A column per load; one per mirrored pair where all parts read the same under both."""
+    columns: list[LoadColumn] = []
+    done: set[str] = set()
+    for load in loads:
+        if load in done:
+            continue
+        other = swap[load]
+        both = (load, other) if turned and other != load else (load,)
+        done.update(both)
+        columns.append(LoadColumn(len(columns) + 1, plain(_either(load) if len(both) == 2 else load), both))
+    return tuple(columns)
+
+
+def _either(load: str) -> str:
+    """Name of a mirrored pair of loads."""
+    for left, right, either in TURNED:
+        for end in (left, right):
+            if load.endswith(end):
+                return load.removesuffix(end) + either
+    return load
+
+
+def _agree(table: dict[Key, dict[str, dict[str, Row]]], key: Key, other: Key, swap: dict[str, str]) -> bool:
+    """Whether each row of `key` has an equal one of `other` under the mirrored load, both ways."""
+    if other not in table:
+        return False
+    one, two = table[key], table[other]
+    if {swap[load] for load in one} != set(two):
+        return False
+    return all(
+        rows.keys() == two[swap[load]].keys()
+        and all(_alike(row, two[swap[load]][kind]) for kind, row in rows.items())
+        for load, rows in one.items()
+    )
+
+
+def _alike(one: Row, two: Row) -> bool:
+    """Equal to what a report shows."""
+    if one.in_range is not two.in_range:
+        return False
+    return abs(one.utilisation - two.utilisation) <= ALIKE * max(one.utilisation, two.utilisation)

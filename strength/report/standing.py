@@ -1,0 +1,48 @@
+"""How a check stands against its limit, and the exit code that follows."""
+
+from collections.abc import Iterable
+from enum import Enum
+
+from strength.checks.verdict import Row
+
+THIN = 0.25  # own choice: a margin below this is called thin
+ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
+
+
+class Standing(Enum):
+    """From the worst to the best; the value is the mark that stands beside a figure."""
+
+    OVER = "!"
+    RANGE = "?"
+    THIN = "~"
+    WITHIN = " "
+
+
+def standing(row: Row) -> Standing:
+    """Standing of one row; over the limit comes before out of range, and that before thin."""
+    if is_over(row):
+        return Standing.OVER
+    if not row.in_range:
+        return Standing.RANGE
+    return Standing.THIN if is_thin(row) else Standing.WITHIN
+
+
+def is_over(row: Row) -> bool:
+    """More is asked than the limit allows; a figure that is not a number counts as over."""
+    return not row.utilisation <= 1.0 + ROUNDING
+
+
+def is_thin(row: Row) -> bool:
+    """Within the limit, but by less than a quarter."""
+    return not is_over(row) and row.margin is not None and row.margin < THIN - ROUNDING
+
+
+def exit_code(rows: Iterable[Row]) -> int:
+    """1: something is over its limit; 3: nothing is, but a row is out of range; 0: neither."""
+    code = 0
+    for row in rows:
+        if is_over(row):
+            return 1
+        if not row.in_range:
+            code = 3
+    return code

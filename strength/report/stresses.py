@@ -1,0 +1,88 @@
+"""The stresses behind the worst rows, beside what is allowed."""
+
+from strength.checks.verdict import Row
+from strength.report.document import Cell, Column, Grid, Section, plain
+from strength.report.sides import PartLine
+from strength.report.standing import standing
+from strength.report.view import View
+from strength.report.words import verdict
+
+SHOWN = 6  # parts of each sort, unless all are asked for
+MEMBER_KINDS = ("yielding", "rupture")
+THROAT, TOE = "weld-throat", "weld-toe"
+
+
+def stresses(view: View) -> Section:
+    """Members: axial, bending, shear and torsion, together and allowed. Welds: throat and toe."""
+    grids = tuple(grid for grid in (_members(view), _welds(view)) if grid is not None)
+    after = () if view.everything or not grids else ("The worst of the parts; --all shows every part.",)
+    return Section(
+        title=f"Stresses behind the worst ({view.display.stress_unit})",
+        lead=(
+            "Axial: along the part, pull positive. Together: all combined (von Mises) at the worst spot. "
+            "Allowed: the strength there, lower beside a weld, divided by its factor.",
+        ),
+        body=grids,
+        after=after if grids else ("No stress was judged in this case.",),
+    )
+
+
+def _worst_rows(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]:
+    """The worst row of each line in these kinds, worst first."""
+    found: dict[int, tuple[PartLine, Row]] = {}
+    for row in view.outcome.rows:
+        if row.kind in kinds:
+            line = view.folded.line(row)
+            found.setdefault(id(line), (line, row))
+    chosen = sorted(found.values(), key=lambda pair: -pair[1].utilisation)
+    return chosen if view.everything else chosen[:SHOWN]
+
+
+def _members(view: View) -> Grid | None:
+    """Nominal stresses at the worst place of each part."""
+    told = {(s.member, s.load): s for s in view.outcome.stresses}
+    write = view.display.stress
+    rows = []
+    for line, row in _worst_rows(view, MEMBER_KINDS):
+        stress = told.get((row.part, row.load))
+        if stress is None:
+            continue
+        parts = (stress.axial, stress.bending, stress.shear, stress.torsion, row.demand, row.limit)
+        where = f"{plain(row.where)}, " if row.where else ""
+        name = Cell(line.label, f"{where}load {view.folded.number(row.load)}: {verdict(row)}")
+        figures = [Cell(write(value)) for value in parts]
+        figures[-2] = Cell(write(row.demand) + standing(row).value, standing=standing(row))
+        rows.append((name, *figures))
+    if not rows:
+        return None
+    titles = ("axial", "bending", "shear", "torsion", "together", "allowed")
+    return Grid(
+        columns=(Column("part"), *(Column(title, figures=True) for title in titles)), rows=tuple(rows)
+    )
+
+
+def _welds(view: View) -> Grid | None:
+    """Throat stress of each weld, and that of the metal beside it, under the weld's worst load."""
+    told = {(row.part, row.kind, row.load): row for row in view.outcome.rows if row.kind in (THROAT, TOE)}
+    rows = []
+    for line, row in _worst_rows(view, (THROAT, TOE)):
+        name = Cell(line.label, f"load {view.folded.number(row.load)}: {verdict(row)}")
+        pair = [told.get((row.part, kind, row.load)) for kind in (THROAT, TOE)]
+        rows.append((name, *(cell for one in pair for cell in _against(view, one))))
+    if not rows:
+        return None
+    titles = ("throat", "allowed", "beside it", "allowed")
+    return Grid(
+        columns=(Column("weld"), *(Column(title, figures=True) for title in titles)), rows=tuple(rows)
+    )
+
+
+def _against(view: View, row: Row | None) -> tuple[Cell, Cell]:
+    """A stress with its mark, and what is allowed."""
+    if row is None:
+        return Cell("  "), Cell("")
+    write = view.display.stress
+    return (
+        Cell(write(row.demand) + standing(row).value, standing=standing(row)),
+        Cell(write(row.limit)),
+    )

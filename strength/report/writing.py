@@ -1,0 +1,83 @@
+"""Files are written whole or not at all."""
+
+import os
+import sys
+from contextlib import suppress
+from pathlib import Path
+
+from strength.errors import OutputError
+
+STANDARD_OUTPUT = "-"
+
+
+def refuse(path: str, *, inputs: tuple[str, ...] = ()) -> None:
+    """Raise OutputError where `path` could not be written, or would overwrite one of `inputs`.
+
+    Looked at before anything is computed; nothing is left behind.
+    """
+    if path == STANDARD_OUTPUT:
+        return
+    target = Path(path)
+    folder = target.parent
+    if target.is_dir():
+        raise OutputError(path, "is a folder: name a file")
+    if not folder.is_dir():
+        raise OutputError(path, f"cannot be written: there is no folder {str(folder)!r}")
+    if any(_same(target, Path(given)) for given in inputs):
+        raise OutputError(path, "is the case file itself: name another file")
+    if target.exists() and not os.access(target, os.W_OK):
+        raise OutputError(path, "cannot be written: the file is write-protected")
+    if target.is_file() or not target.exists():
+        try:
+            part, handle = _beside(target.resolve())
+        except OSError as error:
+            raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+        os.close(handle)
+        part.unlink()
+
+
+def _same(one: Path, other: Path) -> bool:
+    """Whether two paths mean one file, through links too."""
+    try:
+        return one.samefile(other)
+    except OSError:
+        return one.resolve() == other.resolve()
+
+
+def write(path: str, text: str) -> None:
+    """Write UTF-8 text to a file, whole or not at all; `-` is standard output.
+
+    Raises OutputError where it cannot be written.
+    """
+    if path == STANDARD_OUTPUT:
+        sys.stdout.write(text)
+        return
+    target = Path(path).resolve()
+    try:
+        if target.exists() and not target.is_file():  # a pipe or a device: there is nothing to replace
+            target.write_text(text, encoding="utf-8", newline="\n")
+        else:
+            _replace(target, text)
+    except OSError as error:
+        raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+
+
+def _beside(target: Path) -> tuple[Path, int]:
+    """A new, empty file in the target's folder and its handle."""
+    part = target.with_name(f".{target.name[:80]}.{os.getpid()}.part")
+    return part, os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
+
+
+def _replace(target: Path, text: str) -> None:
+    """Write beside the target, then rename over it, keeping the target's permissions."""
+    part, handle = _beside(target)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
+            stream.write(text)
+        if target.exists():
+            part.chmod(target.stat().st_mode & 0o777)
+        part.replace(target)
+    except BaseException:
+        with suppress(OSError):
+            part.unlink()
+        raise
