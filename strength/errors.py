@@ -92,3 +92,31 @@ class OutputError(StrengthError, ValueError):
 
     def __str__(self) -> str:
         return f"{self.path!r} {self.why}"
+
+
+class UnknownName(StrengthError, LookupError):
+    """A name the library does not hold; `kind` says of what (material, filler, thread ...)."""
+
+    def __init__(self, kind: str, name: str, nearest: Iterable[str] = ()) -> None:
+        super().__init__(kind, name, tuple(nearest))
+        self.kind = kind
+        self.name = name
+        self.nearest = tuple(nearest)
+
+    def __str__(self) -> str:
+        near = ", ".join(repr(one) for one in self.nearest)
+        meant = f": nearest are {near}" if near else ""
+        return f"the library holds no {self.kind} {self.name!r}{meant}"
+
+
+class LibraryError(StrengthError, ValueError):
+    """A library file that cannot be used: which file, where in it, what is wrong."""
+
+    def __init__(self, file: str, where: str, why: str) -> None:
+        super().__init__(file, where, why)
+        self.file = file
+        self.where = where
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"{self.file}: {self.where}: {self.why}" if self.where else f"{self.file}: {self.why}"

@@ -11,7 +11,9 @@ class Strength:
 
     `up_to` is inclusive, `over` is exclusive. `diameter_to` limits the row to round parts of at
     most that outside diameter [mm]. Welded values are those beside a weld (MIG), None where the
-    metal may not be welded.
+    metal may not be welded. `sure` says how a value is known: read | computed | memory | choice |
+    user; `sure_welded`, `sure_elongation` and `source_welded` differ where those values come from
+    elsewhere.
     """
 
     yield_: float
@@ -23,7 +25,10 @@ class Strength:
     up_to: float = float("inf")
     diameter_to: float = float("inf")
     source: str = ""
-    sure: str = ""  # read | computed | memory | choice | user
+    sure: str = ""
+    source_welded: str = ""
+    sure_welded: str = ""
+    sure_elongation: str = ""
 
 
 @attrs.frozen(kw_only=True)
@@ -45,12 +50,19 @@ class Metal:
     carbon_equivalent: float | None = None
     own: bool = False  # the user's own, in the case or the personal library
     note: str = ""
+    family: str = ""  # "S355", "E235", "6082": what a filler is chosen by
+    form: str = ""  # in what form it is sold
+    standard: str = ""
+    wall_rule: str = ""  # the standard of its tube's wall tolerance, where it is tube
+    also: tuple[str, ...] = ()  # other names
+    source: str = ""  # of the elastic constants, or of the user's own metal
+    sure: str = ""
 
     def strength(self, thickness: float, diameter: float | None = None) -> Strength:
         """The row for a part of this thickness [mm].
 
         `thickness` is a tube's or box's wall, a flat's thickness, a bar's diameter; `diameter` the
-        outside diameter of a round part, where the row depends on it.
+        outside diameter of a round part, where the row depends on it; left out, the lower row holds.
         Raises RangeError (strength.errors), naming the ranges, where no row holds.
         """
         for row in self.rows:
