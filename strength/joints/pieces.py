@@ -1,0 +1,119 @@
+"""Straight lines and arcs in the plane of a section: what weld lines are made of."""
+
+import itertools
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Pieces:
+    """Pieces of a line, each base + delta u + radius (cos, sin)(first + span u), u from 0 to 1.
+
+    Places are (y, z) in member axes [mm]. A straight piece has radius 0, an arc has delta 0.
+    base, delta: (designs, pieces, 2). radius: (designs, pieces). first, span: (pieces,) [rad].
+    ends: (pieces,) True where the ends of a straight piece are places of their own; False where
+    arcs that go on from it have them already.
+    """
+
+    base: Array
+    delta: Array
+    radius: Array
+    first: Array
+    span: Array
+    ends: NDArray[np.bool_]
+
+    @property
+    def curved(self) -> NDArray[np.bool_]:
+        """(pieces,) True for arcs."""
+        return np.asarray(self.span != 0.0)
+
+    def length(self) -> Array:
+        """Length of each piece in the plane (designs, pieces) [mm]."""
+        found: Array = np.linalg.norm(self.delta, axis=-1) + self.radius * np.abs(self.span)
+        return found
+
+    def all_at(self, u: Array) -> tuple[Array, Array]:
+        """Place and derivative of every piece at the same u (n,): each (designs, pieces, n, 2)."""
+        angle = self.first[:, None] + self.span[:, None] * u
+        turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+        radius = self.radius[:, :, None, None]
+        place = self.base[:, :, None] + self.delta[:, :, None] * u[:, None] + radius * turn
+        along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[:, None, None]
+        return place, self.delta[:, :, None] + radius * along
+
+    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array]:
+        """Place and derivative at u on chosen pieces, both (designs, ...): each (designs, ..., 2)."""
+        designs = self.base.shape[0]
+        row = np.minimum(np.arange(piece.shape[0]), designs - 1).reshape(-1, *([1] * (piece.ndim - 1)))
+        angle = self.first[piece] + self.span[piece] * u
+        turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
+        radius = self.radius[row, piece][..., None]
+        delta = self.delta[row, piece]
+        place = self.base[row, piece] + delta * u[..., None] + radius * turn
+        along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[piece][..., None]
+        return place, delta + radius * along
+
+
+def straight(lines: Array) -> Pieces:
+    """Straight pieces from (designs, pieces, 4), each y1 z1 y2 z2 [mm]."""
+    designs, count = lines.shape[:2]
+    return Pieces(
+        base=lines[..., :2],
+        delta=lines[..., 2:] - lines[..., :2],
+        radius=np.zeros((designs, count)),
+        first=np.zeros(count),
+        span=np.zeros(count),
+        ends=np.ones(count, dtype=bool),
+    )
+
+
+def arcs(centre: Array, radius: Array, first: Array, span: Array) -> Pieces:
+    """Arcs: centre (designs, pieces, 2), radius (designs, pieces) [mm], angles (pieces,) from y toward z."""
+    return Pieces(
+        base=centre,
+        delta=np.zeros_like(centre),
+        radius=radius,
+        first=first,
+        span=span,
+        ends=np.zeros(first.size, dtype=bool),
+    )
+
+
+def together(*parts: Pieces) -> Pieces:
+    """All pieces of several sets as one."""
+    return Pieces(
+        base=np.concatenate([part.base for part in parts], axis=1),
+        delta=np.concatenate([part.delta for part in parts], axis=1),
+        radius=np.concatenate([part.radius for part in parts], axis=1),
+        first=np.concatenate([part.first for part in parts]),
+        span=np.concatenate([part.span for part in parts]),
+        ends=np.concatenate([part.ends for part in parts]),
+    )
+
+
+def split_at(pieces: Pieces, angles: tuple[float, ...]) -> Pieces:
+    """The same line with its arcs cut where their angle is one of `angles` (modulo a turn)."""
+    starts: list[float] = []
+    spans: list[float] = []
+    number: list[int] = []
+    for n, (start, span) in enumerate(zip(pieces.first.tolist(), pieces.span.tolist(), strict=True)):
+        cuts = [(angle - start) % (2.0 * np.pi) for angle in angles]
+        bounds = [0.0, *sorted(cut for cut in cuts if 1e-9 < cut < span - 1e-9), span]
+        for a, b in itertools.pairwise(bounds):
+            starts.append(start + a)
+            spans.append(b - a)
+            number.append(n)
+    own = np.array(number, dtype=np.intp)
+    return Pieces(
+        base=pieces.base[:, own],
+        delta=pieces.delta[:, own],
+        radius=pieces.radius[:, own],
+        first=np.array(starts),
+        span=np.array(spans),
+        ends=pieces.ends[own],
+    )

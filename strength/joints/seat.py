@@ -1,0 +1,117 @@
+"""Where a weld sits: its plane across the member, and the part it is welded onto."""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Plate, Weld
+from strength.case.shape import Bar, Box, Shape, Tube
+from strength.frame.response import Layout
+from strength.sections.bars import Bars
+
+Array = NDArray[np.float64]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Host:
+    """The member that a weld stands on; directions and places in the welded member's axes.
+
+    axes: rows x, y, z of the host. origin: the host's `from`, seen from the middle of the weld
+    plane [mm]. face: outward normal of the face it is welded to, None on a round host. at: place of
+    the weld along the host [mm from `from`].
+    """
+
+    bar: int
+    shape: Shape | None
+    axes: Array
+    origin: Array
+    length: float
+    face: Array | None
+    at: float
+
+    @property
+    def round(self) -> bool:
+        """True for a tube or a round bar."""
+        return isinstance(self.shape, Tube | Bar)
+
+    @property
+    def hollow(self) -> bool:
+        """True for a tube or a box."""
+        return isinstance(self.shape, Tube | Box)
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Seat:
+    """A weld's place: bar, plane [mm from `from`], and the member's axes (rows, body axes).
+
+    into: +1 where the member runs from the weld toward +x, -1 where toward -x. later: the side of a
+    via point on which the member leaves the weld.
+    """
+
+    weld: Weld
+    bar: int
+    shape: Shape | None
+    plane: float
+    into: float
+    axes: Array
+    host: Host | None
+    plate: Plate | None
+
+    @property
+    def later(self) -> int:
+        """1: forces on the side toward `to`."""
+        return 1 if self.into > 0.0 else 0
+
+
+def seats(case: Case, layout: Layout, bars: Bars) -> tuple[Seat, ...]:
+    """The seat of every weld of the case, in order."""
+    number = {name: n for n, name in enumerate(bars.names[: bars.member_count])}
+    return tuple(_seat(weld, layout, bars, number) for weld in case.welds)
+
+
+def _seat(weld: Weld, layout: Layout, bars: Bars, number: dict[str, int]) -> Seat:
+    bar = number[weld.member]
+    into = 1.0 if weld.end == "from" else -1.0
+    length = float(layout.bar_length[bar])
+    plane = weld.inset if into > 0.0 else length - weld.inset
+    first, last = int(layout.first[bar]), int(layout.last[bar])
+    axes = layout.axes[first if into > 0.0 else last]
+    point = layout.points[layout.start[first] if into > 0.0 else layout.end[last]]
+    middle = point + into * weld.inset * axes[0]
+    host = None
+    if isinstance(weld.onto, str):
+        host = _host(number[weld.onto], layout, bars, axes, middle, into)
+    return Seat(
+        weld=weld,
+        bar=bar,
+        shape=bars.shapes[bar],
+        plane=plane,
+        into=into,
+        axes=axes,
+        host=host,
+        plate=weld.onto if isinstance(weld.onto, Plate) else None,
+    )
+
+
+def _host(bar: int, layout: Layout, bars: Bars, axes: Array, middle: Array, into: float) -> Host:
+    first = int(layout.first[bar])
+    own = layout.axes[first] @ axes.T
+    origin = axes @ (layout.points[layout.start[first]] - middle)
+    shape = bars.shapes[bar]
+    face = None
+    if not isinstance(shape, Tube | Bar):
+        # The member leaves through the face that it meets first on its way out from the centre line.
+        out = own @ np.array([into, 0.0, 0.0])
+        half_y, half_z = bars.width[0, bar] / 2.0, bars.depth[0, bar] / 2.0
+        by_y = np.isfinite(half_y) and half_y * abs(out[2]) <= half_z * abs(out[1])
+        axis = 1 if by_y else 2
+        face = own[axis] * (1.0 if out[axis] >= 0.0 else -1.0)
+    return Host(
+        bar=bar,
+        shape=shape,
+        axes=own,
+        origin=origin,
+        length=float(layout.bar_length[bar]),
+        face=face,
+        at=float(-origin @ own[0]),
+    )

@@ -1,0 +1,228 @@
+"""A weld as a line: its length, centroid and spread, and the frame at any place of it.
+
+Places and directions are in the welded member's axes, from the middle of the weld plane [mm].
+"""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case
+from strength.errors import CaseError
+from strength.frame.response import Layout
+from strength.joints.outline import pattern, shortened
+from strength.joints.pieces import Index, Pieces, split_at
+from strength.joints.quadrature import double_exponential
+from strength.joints.saddle import Cylinder
+from strength.joints.seat import Seat, seats
+from strength.sections.bars import Bars
+
+Array = NDArray[np.float64]
+THROAT = 1.0 / np.sqrt(2.0)  # of the leg: equal legs
+COS_60 = 0.5  # face angles from 60 to 120 degrees, EN 1993-1-8 4.3.2.1
+PER_PIECE = 9
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class WeldLine:
+    """One weld's line in all designs.
+
+    length: (designs,) [mm]. centroid: (designs, 3) [mm]. spread: (designs, 3, 3), the integral of
+    q^2 1 - q q^T along the line about the centroid [mm^3].
+    """
+
+    pieces: Pieces
+    cylinder: Cylinder | None
+    length: Array
+    centroid: Array
+    spread: Array
+
+    @property
+    def curved(self) -> NDArray[np.bool_]:
+        """(pieces,) True where the piece is not a straight line in space."""
+        return self.pieces.curved if self.cylinder is None else np.ones(self.pieces.span.size, dtype=bool)
+
+    def all_at(self, u: Array) -> tuple[Array, Array]:
+        """Place and frame of all pieces at u (n,): (designs, pieces, n, 3) and (..., 3, 3).
+
+        Rows of a frame: x (the member's axis made normal to the line), s (along the line),
+        n = s cross x.
+        """
+        return self._lifted(*self.pieces.all_at(u))
+
+    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array]:
+        """The same at u (designs, ...) on chosen pieces (designs, ...)."""
+        return self._lifted(*self.pieces.some_at(piece, u))
+
+    def _lifted(self, place: Array, along: Array) -> tuple[Array, Array]:
+        where, run = in_space(self.cylinder, place, along)
+        return where, frame(run)
+
+
+def in_space(cylinder: Cylinder | None, place: Array, along: Array) -> tuple[Array, Array]:
+    """Places and derivatives (..., 2) in the section's plane, lifted onto the host's surface (..., 3)."""
+    if cylinder is None:
+        x = dx = np.zeros(place.shape[:-1])
+    else:
+        x, dx = cylinder.lift(place, along)
+    return (
+        np.concatenate([x[..., None], place], axis=-1),
+        np.concatenate([dx[..., None], along], axis=-1),
+    )
+
+
+def frame(run: Array) -> Array:
+    """Rows x, s, n at places where the line runs along `run` (..., 3).
+
+    >>> frame(np.array([0.0, 0.0, 2.0])).tolist()
+    [[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, 1.0, 0.0]]
+    """
+    size = np.linalg.norm(run, axis=-1, keepdims=True)
+    s = run / np.where(size > 0.0, size, 1.0)
+    x = -s[..., :1] * s
+    x[..., 0] += 1.0
+    tall = np.linalg.norm(x, axis=-1, keepdims=True)
+    x = x / np.where(tall > 0.0, tall, 1.0)
+    return np.stack([x, s, np.cross(s, x)], axis=-2)
+
+
+def measured(pieces: Pieces, cylinder: Cylinder | None = None) -> WeldLine:
+    """A line with its length, centroid and spread: closed forms in a plane, quadrature on a saddle."""
+    length, first, second = _in_plane(pieces) if cylinder is None else _on_cylinder(pieces, cylinder)
+    centroid = first / np.where(length > 0.0, length, 1.0)[:, None]
+    about = second - length[:, None, None] * centroid[:, :, None] * centroid[:, None]
+    spread = np.trace(about, axis1=1, axis2=2)[:, None, None] * np.eye(3) - about
+    return WeldLine(pieces=pieces, cylinder=cylinder, length=length, centroid=centroid, spread=spread)
+
+
+def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
+    """Length, first and second moments (designs, 3, 3) of lines and arcs in the plane x = 0."""
+    base, delta, radius = pieces.base, pieces.delta, pieces.radius
+    a, b = pieces.first, pieces.first + pieces.span
+    turn = np.stack([np.sin(b) - np.sin(a), np.cos(a) - np.cos(b)], axis=-1) * np.sign(pieces.span)[:, None]
+    twice = np.sin(2.0 * b) - np.sin(2.0 * a)
+    mixed = (np.sin(b) ** 2 - np.sin(a) ** 2) / 2.0
+    square = np.array([[pieces.span / 2.0 + twice / 4.0, mixed], [mixed, pieces.span / 2.0 - twice / 4.0]])
+    square = np.moveaxis(square, -1, 0) * np.sign(pieces.span)[:, None, None]
+    run, bend = np.linalg.norm(delta, axis=-1), radius * np.abs(pieces.span)
+    own = run + bend
+    first = run[..., None] * (base + delta / 2.0) + bend[..., None] * base + (radius**2)[..., None] * turn
+    cross = base[..., None] * (run[..., None] * delta / 2.0 + (radius**2)[..., None] * turn)[..., None, :]
+    second = (
+        own[..., None, None] * base[..., None] * base[..., None, :]
+        + cross
+        + np.swapaxes(cross, -1, -2)
+        + run[..., None, None] * delta[..., None] * delta[..., None, :] / 3.0
+        + (radius**3)[..., None, None] * square
+    )
+    designs = base.shape[0]
+    flat, deep = np.zeros((designs, 3)), np.zeros((designs, 3, 3))
+    flat[:, 1:], deep[:, 1:, 1:] = first.sum(axis=1), second.sum(axis=1)
+    return own.sum(axis=1), flat, deep
+
+
+def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Array]:
+    nodes, weights = double_exponential()
+    place, run = in_space(cylinder, *pieces.all_at(nodes))
+    step = np.linalg.norm(run, axis=-1) * weights
+    return (
+        step.sum(axis=(1, 2)),
+        np.einsum("dkn,dkni->di", step, place),
+        np.einsum("dkn,dkni,dknj->dij", step, place, place),
+    )
+
+
+def weld_lines(case: Case, layout: Layout, bars: Bars) -> tuple[WeldLine, ...]:
+    """The line of every weld of the case; on the limit-state basis free ends are cut back by a throat.
+
+    Raises CaseError with every weld that has no such line on its section or misses its host.
+    """
+    cut = case.basis.method == "limit-state"
+    faults: list[tuple[str, str]] = []
+    found = []
+    for seat in seats(case, layout, bars):
+        try:
+            found.append(line_of(seat, bars, cut=cut))
+        except CaseError as error:
+            faults += error.faults
+    if faults:
+        raise CaseError(faults)
+    return tuple(found)
+
+
+def line_of(seat: Seat, bars: Bars, *, cut: bool) -> WeldLine:
+    """The line of one weld, its free ends cut back by a throat where `cut`."""
+    weld, bar = seat.weld, seat.bar
+    pieces = pattern(weld, seat.shape, bars.depth[:, bar], bars.width[:, bar], bars.wall[:, bar])
+    where = weld.path or weld.name
+    if seat.host is not None and seat.host.round:
+        return _saddle(seat, pieces, bars)
+    if cut:
+        pieces = shortened(pieces, weld.leg * THROAT)
+    line = measured(pieces)
+    if np.any(line.length <= 0.0):
+        why = "a throat off each free end" if cut else "its lines"
+        raise CaseError([(where, f"{weld.name}: {why} leaves no weld; make the lines longer")])
+    return line
+
+
+def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> WeldLine:
+    weld, host = seat.weld, seat.host
+    where = weld.path or weld.name
+    if host is None or weld.pattern != "around":
+        raise CaseError(
+            [(where, f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}")]
+        )
+    cylinder = Cylinder(
+        through=host.origin, direction=host.axes[0], radius=bars.depth[:, host.bar] / 2.0, into=seat.into
+    )
+    if np.any(cylinder.misses(pieces)):
+        why = (
+            f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
+            f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
+        )
+        raise CaseError([(where, why)])
+    return measured(split_at(pieces, cylinder.turned), cylinder)
+
+
+def extent(line: WeldLine, direction: Array) -> tuple[Array, Array]:
+    """Least and greatest of place . direction (3,) along the line: (designs,) each [mm]."""
+    return -_reach(line, -direction), _reach(line, direction)
+
+
+def _reach(line: WeldLine, direction: Array) -> Array:
+    """Greatest of place . direction, found on a grid and then on ever finer grids about its best."""
+    grid = np.linspace(0.0, 1.0, 2 * PER_PIECE)
+    place, _ = line.all_at(grid)
+    height = (place @ direction).reshape(place.shape[0], -1)
+    best = np.argmax(height, axis=1)
+    piece, u = best // grid.size, grid[best % grid.size]
+    top: Array = height.max(axis=1)
+    step = float(grid[1])
+    for _ in range(4):
+        near = np.clip(u[:, None] + step * np.linspace(-1.0, 1.0, 17), 0.0, 1.0)
+        place, _ = line.some_at(np.repeat(piece[:, None], 17, axis=1), near)
+        height = place @ direction
+        u = np.take_along_axis(near, np.argmax(height, axis=1)[:, None], axis=1)[:, 0]
+        top = np.maximum(top, height.max(axis=1))
+        step /= 8.0
+    return top
+
+
+def worst_face_angle(line: WeldLine, host_face: Array | None) -> Array:
+    """|cosine| of the angle between the two welded faces where it is furthest from square: (designs,).
+
+    host_face: outward normal of a flat host face; a round host's own normal is taken at each place.
+    """
+    place, frames = line.all_at(np.linspace(0.0, 1.0, PER_PIECE))
+    along = np.concatenate([np.zeros_like(frames[..., 1, :1]), frames[..., 1, 1:]], axis=-1)
+    side = np.stack([along[..., 2], -along[..., 1]], axis=-1)
+    size = np.linalg.norm(side, axis=-1, keepdims=True)
+    side = side / np.where(size > 0.0, size, 1.0)
+    if line.cylinder is not None:
+        normal = line.cylinder.outward(place)[..., 1:]
+    elif host_face is not None:
+        normal = np.broadcast_to(host_face[1:], side.shape)
+    else:
+        return np.zeros(place.shape[0])
+    return np.asarray(np.abs(np.sum(side * normal, axis=-1)).max(axis=(1, 2)))
