@@ -1,0 +1,120 @@
+"""Where each stiffness coefficient goes: the frame's matrix as a sum of constant matrices."""
+
+import attrs
+import numpy as np
+
+from strength.frame.links import Links
+from strength.frame.reduction import Reduction
+from strength.frame.response import Array, Index
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Block:
+    """Segments that touch equally many unknowns: products of their vectors, lower triangle."""
+
+    segment: Index  # (own,)
+    product: Array  # (own, pairs, patterns)
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Assembly:
+    """Map from stiffness coefficients to the entries of the matrix, lower triangle."""
+
+    blocks: tuple[Block, ...]
+    order: Index  # of the products of all blocks, by entry
+    begin: Index  # (entries,) first product of each entry
+    row: Index  # (entries,)
+    column: Index  # (entries,) column <= row
+    unknowns: int
+
+    def entries(self, coefficient: Array) -> Array:
+        """Entries of the matrix: (entries, designs) from coefficients (designs, segments, patterns)."""
+        count = coefficient.shape[2]
+        by_segment = np.ascontiguousarray(coefficient.transpose(1, 2, 0))
+        parts = [
+            (block.product[:, :, :count] @ by_segment[block.segment]).reshape(-1, coefficient.shape[0])
+            for block in self.blocks
+        ]
+        if not self.begin.size:
+            return np.zeros((0, coefficient.shape[0]))
+        return np.add.reduceat(np.concatenate(parts)[self.order], self.begin, axis=0)
+
+    def matrix(self, coefficient: Array) -> Array:
+        """Dense matrices: (designs, unknowns, unknowns)."""
+        values = self.entries(coefficient).T
+        out = np.zeros((coefficient.shape[0], self.unknowns, self.unknowns))
+        out[:, self.row, self.column] = values
+        out[:, self.column, self.row] = values
+        return out
+
+
+def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assembly:
+    """Prepare the sum for the first `patterns` patterns of each segment (6, or 8 with the sways)."""
+    blocks, wheres = [], []
+    for segment, number, vec in _supports(links, reduction, patterns):
+        first, second = np.tril_indices(number.shape[1])
+        row, column = number[:, first], number[:, second]
+        product = (vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1)
+        blocks.append(Block(segment=segment, product=np.ascontiguousarray(product)))
+        gone = (row < 0) | (column < 0)
+        key = np.maximum(row, column) * reduction.unknowns + np.minimum(row, column)
+        wheres.append(np.where(gone, -1, key).reshape(-1))
+    key = np.concatenate(wheres) if wheres else np.zeros(0, dtype=np.intp)
+    order = np.argsort(key, kind="stable")
+    order = order[np.searchsorted(key[order], 0) :]
+    entry, begin = np.unique(key[order], return_index=True)
+    return Assembly(
+        blocks=tuple(blocks),
+        order=order,
+        begin=begin,
+        row=entry // max(reduction.unknowns, 1),
+        column=entry % max(reduction.unknowns, 1),
+        unknowns=reduction.unknowns,
+    )
+
+
+def _supports(links: Links, reduction: Reduction, patterns: int) -> list[tuple[Index, Index, Array]]:
+    """Segments by kind, the unknowns each touches (own, width) and their vectors (own, patterns, width)."""
+    following = np.zeros(links.freedoms, dtype=bool)
+    for follow in reduction.follows:
+        following[follow.slave] = True
+    there = links.freedom >= 0
+    touched = np.any(following[links.freedom] & there, axis=1)
+    hinged = np.any(there[:, 12:], axis=1)
+    out = []
+    for wide, chosen in ((12, ~touched & ~hinged), (14, ~touched & hinged)):
+        segment = np.flatnonzero(chosen)
+        if segment.size:
+            number = np.where(there, reduction.place[links.freedom], -1)[segment, :wide]
+            out.append((segment, number, links.vec[segment, :patterns, :wide]))
+    if np.any(touched):
+        out.append(_wide(links, reduction, patterns, np.flatnonzero(touched)))
+    return out
+
+
+def _wide(links: Links, reduction: Reduction, patterns: int, segment: Index) -> tuple[Index, Index, Array]:
+    """The same for segments some of whose freedoms follow others."""
+    source = {
+        int(slave): (follow.master, follow.weight[n])
+        for follow in reduction.follows
+        for n, slave in enumerate(follow.slave)
+    }
+    own: list[dict[int, Array]] = []
+    for s in segment:
+        sums: dict[int, Array] = {}
+        for column in np.flatnonzero(links.freedom[s] >= 0):
+            freedom = int(links.freedom[s, column])
+            masters, weights = source.get(freedom, (np.array([freedom]), np.ones(1)))
+            for master, weight in zip(masters.tolist(), weights.tolist(), strict=True):
+                place = int(reduction.place[master])
+                if place >= 0 and weight != 0.0:
+                    sums[place] = sums.get(place, 0.0) + weight * links.vec[s, :patterns, column]
+        own.append(sums)
+    width = max(len(sums) for sums in own)
+    number = np.full((segment.size, width), -1, dtype=np.intp)
+    vec = np.zeros((segment.size, patterns, width))
+    for n, sums in enumerate(own):
+        for k, (place, value) in enumerate(sums.items()):
+            number[n, k] = place
+            vec[n, :, k] = value
+    return segment, number, vec

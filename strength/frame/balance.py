@@ -1,0 +1,36 @@
+"""Never trust a solve: finiteness, residual, and equilibrium of the whole."""
+
+import numpy as np
+
+from strength.errors import SolveError
+from strength.frame.plan import Plan, rigid_motions
+from strength.frame.response import Array, Layout
+
+BALANCED = 1e-9  # of the greatest force in that load
+
+
+def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, pattern_force: Array) -> None:
+    """Raise SolveError unless every freedom and the whole are in balance to 1e-9.
+
+    forces: scaled loads (designs or 1, freedoms, loads) N; left: what parts and loads leave over,
+    which only supports may take; pattern_force: (designs, segments, 6, loads).
+    """
+    if not np.all(np.isfinite(left)) or not np.all(np.isfinite(pattern_force)):
+        raise SolveError("a result is not a finite number")
+    links = ready.links
+    scale = np.maximum(np.abs(forces).max(axis=1, initial=0.0), np.abs(left).max(axis=1, initial=0.0))
+    free = ~links.held
+    free[(6 * ready.loose[:, None] + np.arange(6)).reshape(-1)] = False
+    residual = np.abs(left[:, free]).max(axis=1, initial=0.0)
+    if ready.rigid_motions is not None:
+        _refuse(np.abs(ready.rigid_motions @ forces).max(axis=1), scale, "the loads on the free body")
+    _refuse(residual, scale, "a point")
+    reaction = np.where(links.held[:, None], -left, 0.0)
+    whole = rigid_motions(layout, links, ready.loose) @ (forces + reaction)
+    _refuse(np.abs(whole).max(axis=1), scale, "the reactions and the loads")
+
+
+def _refuse(wrong: Array, scale: Array, what: str) -> None:
+    ratio = wrong / np.where(scale == 0.0, 1.0, scale)
+    if ratio.size and float(ratio.max()) > BALANCED:
+        raise SolveError(f"{what} out of balance by {float(ratio.max()):.1e} of the greatest force")

@@ -1,0 +1,160 @@
+"""Turning that nothing resists and nothing needs: found, held, and refused where a load asks for it."""
+
+from collections.abc import Iterator, Sequence
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case
+from strength.errors import MechanismError
+from strength.frame.links import Links
+from strength.frame.modes import torsion_free, turning
+from strength.frame.response import Array, Index, Layout
+
+SLACK = 1e-12  # squared size of a direction in which nothing resists, beside one in which parts do
+EXACTLY = 1e-9  # deformation of unit rows by a unit movement, below which there is none
+AT_REST = 1e-9  # moment beside the load's greatest force or moment, below which there is none
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Hold:
+    """A movement that is held: `weight` over `freedom`, a unit vector in scaled freedoms."""
+
+    what: str  # a point's or a member's name
+    freedom: Index
+    weight: Array
+    axis: Array  # (3,) about which it turns
+    lever: float  # mm, moment about the axis per unit of work on the unit vector
+    spin: bool = False  # of a member about its own line
+
+
+def unit_rows(links: Links) -> Array:
+    """Deformation rows of all segments, each of size 1 or 0: (segments, 6, 14)."""
+    size = np.linalg.norm(links.vec[:, :6], axis=2, keepdims=True)
+    return links.vec[:, :6] / np.where(size == 0.0, 1.0, size)
+
+
+def loose_points(links: Links) -> Index:
+    """Points that no part touches."""
+    return np.setdiff1d(np.arange(links.points), links.freedom[:, [0, 6]] // 6)
+
+
+def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
+    """Free turning of points, of hinges and of members about their own line."""
+    rows = unit_rows(links)
+    return (
+        *_points(case, links, rows),
+        *_hinges(case, layout, links, rows),
+        *_spins(case, layout, links, rows),
+    )
+
+
+def refuse_loaded(holds: Sequence[Hold], scaled_forces: Array, names: Sequence[str]) -> None:
+    """Raise MechanismError where a load works on a movement that is held.
+
+    scaled_forces: (..., freedoms, loads) N; names of the loads.
+    """
+    scale = np.max(np.abs(scaled_forces), axis=tuple(range(scaled_forces.ndim - 1)), initial=0.0)
+    for hold in holds:
+        work = np.einsum("f,...fl->...l", hold.weight, scaled_forces[..., hold.freedom, :])
+        work = np.max(np.abs(work), axis=tuple(range(work.ndim - 1)), initial=0.0)
+        bad = np.flatnonzero(work > AT_REST * scale)
+        if bad.size:
+            load = int(bad[np.argmax(work[bad])])
+            about = "its own line" if hold.spin else about_axis(hold.axis)
+            raise MechanismError(
+                hold.what,
+                f"load {names[load]!r} puts a moment of {work[load] * hold.lever / 1000.0:.4g} N*m on it "
+                f"about {about}, and no part there resists turning",
+            )
+
+
+def about_axis(axis: Array) -> str:
+    """An axis in a builder's words.
+
+    >>> about_axis(np.array([0.0, 1.0, 0.0]))
+    'the crosswise (y) axis'
+    """
+    k = int(np.argmax(np.abs(axis)))
+    if abs(axis[k]) > 1.0 - 1e-6:
+        return f"the {('fore-and-aft (x)', 'crosswise (y)', 'upright (z)')[k]} axis"
+    return "the axis ({:.3g}, {:.3g}, {:.3g})".format(*(axis / abs(axis[k])))
+
+
+def _gram(links: Links, rows: Array) -> Array:
+    """3 x 3 resistance to turning of each point (points, 3, 3), hinges let go."""
+    out = np.zeros((links.points, 3, 3))
+    for side in (0, 1):
+        part = turning(rows[..., :12], side)
+        own = np.einsum("smi,smj->sij", part, part)
+        axis = links.hinge[:, side]
+        push = np.einsum("sij,sj->si", own, axis)
+        stiff = np.einsum("si,si->s", push, axis)
+        loose = stiff < SLACK
+        own -= push[:, :, None] * push[:, None, :] / np.where(loose, np.inf, stiff)[:, None, None]
+        np.add.at(out, links.freedom[:, 6 * side] // 6, own)
+    held = links.held[: 6 * links.points].reshape(-1, 6)[:, 3:]
+    out[:, [0, 1, 2], [0, 1, 2]] += held
+    return out
+
+
+def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
+    size, directions = np.linalg.eigh(_gram(links, rows))
+    touched = np.setdiff1d(np.arange(links.points), loose_points(links))
+    for p in touched[np.any(size[touched] < SLACK, axis=1)]:
+        free = directions[p][:, size[p] < SLACK]
+        if free.shape[1] == 3:
+            free = np.eye(3)
+        for axis in free.T:
+            weight = np.where(np.abs(axis) < 1e-15, 0.0, axis)
+            yield Hold(
+                what=case.points[p].name,
+                freedom=6 * p + np.arange(3, 6),
+                weight=weight,
+                axis=axis,
+                lever=links.reach,
+            )
+
+
+def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+    for side in (0, 1):
+        number = links.freedom[:, 12 + side]
+        stiff = np.linalg.norm(rows[:, :, 12 + side], axis=1)
+        for s in np.flatnonzero((number >= 0) & (stiff < EXACTLY)):
+            yield Hold(
+                what=case.members[layout.bar[s]].name,
+                freedom=number[s : s + 1],
+                weight=np.ones(1),
+                axis=layout.axes[s, 0],
+                lever=links.reach,
+                spin=True,
+            )
+
+
+def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+    """Members that are free of torsion at both ends, with points or hinges that can turn along."""
+    for b, member in enumerate(case.members):
+        first, last = int(layout.first[b]), int(layout.last[b])
+        base = layout.points[layout.start[first]]
+        line = (layout.points[layout.end[last]] - base) / layout.bar_length[b]
+        let_go = [
+            links.ball[s, side] or torsion_free(links.hinge[s, side], line)
+            for s, side in ((first, 0), (last, 1))
+        ]
+        if not all(let_go) or (first == last and np.any(links.ball[first])):
+            continue
+        move = np.zeros(links.freedoms)
+        for p in layout.end[first:last]:
+            move[6 * p : 6 * p + 3] = np.cross(line, layout.points[p] - base)
+            move[6 * p + 3 : 6 * p + 6] = line * links.reach
+        for s, side in ((first, 0), (last, 1)):
+            if links.freedom[s, 12 + side] >= 0:
+                move[links.freedom[s, 12 + side]] = links.reach * float(links.hinge[s, side] @ line)
+        lever = float(np.linalg.norm(move))
+        move /= lever
+        strain = np.einsum("smf,sf->sm", rows, np.where(links.freedom >= 0, move[links.freedom], 0.0))
+        if np.max(np.abs(strain)) < EXACTLY and not np.any(move[links.held]):
+            number = np.flatnonzero(move)
+            yield Hold(
+                what=member.name, freedom=number, weight=move[number], axis=line, lever=lever, spin=True
+            )

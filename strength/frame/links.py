@@ -1,0 +1,96 @@
+"""How each segment is joined at its ends, and by which freedoms it moves."""
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case
+from strength.case.shape import Rigid
+from strength.frame.modes import patterns, turning, vectors
+from strength.frame.response import Array, Index, Layout
+
+Flags = np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Links:
+    """Segments with their freedoms; everything here is the same for all designs.
+
+    Freedoms are scaled: a rotation counts as the movement [mm] of a point `reach` away, so every
+    freedom is in mm and every force in N. A hinge end has a freedom of its own: how far the segment
+    turns against the point. Freedoms of a segment: 6 at the start, 6 at the end, hinge at the start,
+    hinge at the end (-1 where there is none).
+    """
+
+    reach: float
+    points: int
+    freedoms: int  # 6 a point, then one a hinge
+    freedom: Index  # (segments, 14)
+    pattern: Array  # (segments, 12, 8), see `patterns`
+    vec: Array  # (segments, 8, 14), scaled
+    hinge: Array  # (segments, 2, 3) axes, 0 where none
+    ball: Flags  # (segments, 2)
+    exact: Flags  # (segments,) undeformable: a rigid member, or a strut that holds its length
+    stiffness: Array  # (segments,) N/mm of struts given by stiffness, else nan
+    held: Flags  # (freedoms,) by supports
+
+    @property
+    def unit(self) -> Array:
+        """What a freedom is multiplied by to be scaled: 1 or `reach` (freedoms,)."""
+        out = np.full(self.freedoms, self.reach)
+        out[: 6 * self.points].reshape(-1, 6)[:, :3] = 1.0
+        return out
+
+
+def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
+    """Read ends, hinges and supports of the case; `struts_hold` makes struts by stiffness exact."""
+    segments = layout.bar.size
+    ball = np.zeros((segments, 2), dtype=bool)
+    hinge = np.zeros((segments, 2, 3))
+    exact = np.zeros(segments, dtype=bool)
+    stiffness = np.full(segments, np.nan)
+    for b, member in enumerate(case.members):
+        own = slice(int(layout.first[b]), int(layout.last[b]) + 1)
+        exact[own] = isinstance(member.shape, Rigid)
+        for side, kind, at in ((0, member.from_end, own.start), (1, member.to_end, own.stop - 1)):
+            ball[at, side] = kind == "ball"
+            if kind == "hinge" and member.hinge_axis is not None:
+                axis = np.array(member.hinge_axis, dtype=float)
+                hinge[at, side] = axis / np.linalg.norm(axis)
+    for b, strut in enumerate(case.struts, start=len(case.members)):
+        at = int(layout.first[b])
+        ball[at] = True
+        exact[at] = strut.shape is None and (strut.stiffness is None or struts_hold)
+        if strut.stiffness is not None:
+            stiffness[at] = strut.stiffness
+    count = len(case.points)
+    freedom = np.full((segments, 14), -1, dtype=np.intp)
+    freedom[:, :6] = 6 * layout.start[:, None] + np.arange(6)
+    freedom[:, 6:12] = 6 * layout.end[:, None] + np.arange(6)
+    hinged = np.any(hinge != 0.0, axis=2)
+    own_freedoms = 6 * count + np.arange(int(hinged.sum()))
+    freedom[:, 12:][hinged] = own_freedoms
+    reach = float(np.mean(layout.length)) if segments else 1.0
+    pattern = patterns(layout.length, ball[:, 0], ball[:, 1])
+    vec = np.zeros((segments, 8, 14))
+    vec[:, :, :12] = vectors(layout, pattern)
+    for side in (0, 1):
+        vec[:, :, 12 + side] = np.einsum("smx,sx->sm", turning(vec[..., :12], side), hinge[:, side])
+    vec[:, :, [3, 4, 5, 9, 10, 11, 12, 13]] /= reach
+    held = np.zeros(6 * count + own_freedoms.size, dtype=bool)
+    number = {point.name: n for n, point in enumerate(case.points)}
+    for support in case.supports:
+        at = 6 * number[support.at]
+        held[at : at + 6] |= np.array(support.hold, dtype=bool)
+    return Links(
+        reach=reach,
+        points=count,
+        freedoms=held.size,
+        freedom=freedom,
+        pattern=pattern,
+        vec=vec,
+        hinge=hinge,
+        ball=ball,
+        exact=exact,
+        stiffness=stiffness,
+        held=held,
+    )

@@ -1,0 +1,86 @@
+"""The natural deformations of a straight segment and the stiffness that resists each.
+
+A segment's end forces are sums of six self-balanced patterns: tension, torsion and, in each plane of
+bending, an even and an odd pair of end moments. Each pattern has one stiffness and one deformation,
+e = vec . u, so the stiffness of a whole frame is a sum of (coefficient x constant matrix) and nothing
+is rotated per design. Two further patterns, the sway of the chord in each plane, serve the geometric
+stiffness. Timoshenko beam: Przemieniecki, Theory of Matrix Structural Analysis, section 5.6 (from
+memory); splitting into natural deformations: Argyris.
+"""
+
+import numpy as np
+
+from strength.frame.response import Array, Index, Layout
+
+TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
+
+
+def patterns(length: Array, ball_start: Array, ball_end: Array) -> Array:
+    """Internal forces of a unit of each pattern: (segments, 12, 8).
+
+    Rows: N Vy Vz T My Mz at the start, then at the end [N or N*mm]. Tension and sway are unit
+    forces, the others unit moments. Where one end is a ball, the odd pattern is the moment at the
+    other end alone; patterns that an end cannot carry are zero.
+    """
+    both = ~ball_start & ~ball_end
+    only_end = ball_start & ~ball_end
+    only_start = ~ball_start & ball_end
+    out = np.zeros((length.size, 2, 6, 8))
+    out[:, :, 0, TENSION] = 1.0
+    out[:, :, 3, TORSION] = both[:, None]
+    for shear, moment, even, odd, sign in ((2, 4, EVEN_Y, ODD_Y, 1.0), (1, 5, EVEN_Z, ODD_Z, -1.0)):
+        out[:, :, moment, even] = both[:, None]
+        out[:, 0, moment, odd] = -1.0 * (both | only_start)
+        out[:, 1, moment, odd] = 1.0 * (both | only_end)
+        step = out[:, 1, moment, odd] - out[:, 0, moment, odd]
+        out[:, :, shear, odd] = (sign * step / length)[:, None]
+    out[:, :, 1, SWAY_Y] = 1.0
+    out[:, :, 2, SWAY_Z] = 1.0
+    return out.reshape(-1, 12, 8)
+
+
+def vectors(layout: Layout, pattern: Array) -> Array:
+    """The patterns as forces on the segment's ends in body axes: (segments, 8, 12).
+
+    Columns: force and moment at the start, force and moment at the end. The same numbers read as
+    e = vec . (u, rotation at start, u, rotation at end) give the deformation that belongs to it.
+    """
+    local = pattern.reshape(-1, 2, 2, 3, 8)  # ends, force or moment, axis, pattern
+    body = np.einsum("skamp,sax->spkmx", local.transpose(0, 1, 3, 2, 4), layout.axes)
+    body[:, :, 0] *= -1.0  # at the start the segment's own end force is minus the internal one
+    return body.reshape(-1, 8, 12)
+
+
+def coefficients(
+    length: Array, one_ball: Array, no_ball: Array, rigidity: tuple[Array, Array, Array, Array, Array, Array]
+) -> Array:
+    """Stiffness of the first six patterns: (designs, segments, 6) [N/mm, N*mm].
+
+    rigidity: EA, GJ, EIy, EIz [N, N*mm^2] and GA in shear for Vy, Vz [N], each (designs, segments).
+    phi = 12 EI / (GA L^2); odd: 3 EI / (L (1 + phi)), with one ball end 3 EI / (L (1 + phi / 4)).
+    """
+    ea, gj, ei_y, ei_z, ga_y, ga_z = rigidity
+    out = np.zeros((*np.broadcast_shapes(ea.shape, gj.shape, ei_y.shape, ei_z.shape), 6))
+    out[..., TENSION] = ea / length
+    out[..., TORSION] = np.where(no_ball, gj / length, 0.0)
+    for even, odd, ei, ga in ((EVEN_Y, ODD_Y, ei_y, ga_z), (EVEN_Z, ODD_Z, ei_z, ga_y)):
+        phi = 12.0 * ei / (ga * length**2)
+        out[..., even] = np.where(no_ball, ei / length, 0.0)
+        odd_part = 3.0 * ei / (length * (1.0 + np.where(no_ball, phi, 0.25 * phi)))
+        out[..., odd] = np.where(no_ball | one_ball, odd_part, 0.0)
+    return out
+
+
+def turning(vec: Array, end: int) -> Array:
+    """The moment part of vectors (..., 12) at the start (0) or the end (1): (..., 3)."""
+    return vec[..., 3 + 6 * end : 6 + 6 * end]
+
+
+def torsion_free(axis: Array, direction: Array) -> bool:
+    """Whether a hinge about `axis` lets a part turn about its own line, `direction` (unit vectors)."""
+    return bool(abs(abs(float(axis @ direction)) - 1.0) < 1e-12)
+
+
+def used(pattern: Array) -> Index:
+    """1 where a pattern exists: (segments, 8)."""
+    return np.any(pattern != 0.0, axis=1).astype(np.intp)

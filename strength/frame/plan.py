@@ -1,0 +1,142 @@
+"""All that solving needs and that does not depend on sizes, prepared once for many designs."""
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case
+from strength.frame.assembly import Assembly, map_assembly
+from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
+from strength.frame.links import Links, link
+from strength.frame.mechanism import refuse_mechanisms
+from strength.frame.reduction import Reduction, Row, groups, reduce_freedoms, stack
+from strength.frame.response import Array, Index, Layout
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Shares:
+    """How the force left over on freedoms is shared among exact segments' patterns (least norm)."""
+
+    freedom: Index  # (columns,)
+    segment: Index  # (rows,)
+    pattern: Index  # (rows,)
+    share: Array  # (rows, columns)
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Plan:
+    """Freedoms, holds, exact constraints and the assembly map of one layout."""
+
+    links: Links
+    holds: tuple[Hold, ...]
+    loose: Index  # points that no part touches
+    reduction: Reduction
+    assembly: Assembly
+    shares: tuple[Shares, ...]
+    rigid_motions: Array | None  # (6, freedoms) scaled, where the body flies free
+
+
+def plan(case: Case, layout: Layout, *, struts_hold: bool = False, patterns: int = 6) -> Plan:
+    """Prepare a frame for solving; raises MechanismError where something can move freely.
+
+    struts_hold: struts by stiffness hold their length. patterns: 8 adds the sways of the chords.
+    """
+    links = link(case, layout, struts_hold=struts_hold)
+    holds = find_holds(case, layout, links)
+    loose = loose_points(links)
+    held = links.held.copy()
+    held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
+    rows = []
+    for hold in holds:
+        if hold.freedom.size == 1 or np.count_nonzero(hold.weight) == 1:
+            held[hold.freedom[np.flatnonzero(hold.weight)]] = True
+        else:
+            rows.append(_row(hold.freedom, hold.weight, held))
+    exact = _exact_rows(links, held)
+    reduction = reduce_freedoms(
+        held, [row for row in (*rows, *(row for _, _, row in exact)) if row is not None]
+    )
+    motions = None
+    if not case.supports:
+        motions = rigid_motions(layout, links, loose)
+        reduction = reduction.drop(_steadiest(motions, reduction))
+    assembly = map_assembly(links, reduction, patterns)
+    out = Plan(
+        links=links,
+        holds=holds,
+        loose=loose,
+        reduction=reduction,
+        assembly=assembly,
+        shares=_shares(exact, held),
+        rigid_motions=motions,
+    )
+    refuse_mechanisms(case, layout, links, reduction, assembly)
+    return out
+
+
+def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
+    """The six movements of the whole as one rigid body: (6, freedoms), scaled; 0 at loose points."""
+    middle = layout.points.mean(axis=0)
+    arm = layout.points - middle
+    out = np.zeros((6, links.freedoms))
+    at = out[:, : 6 * links.points].reshape(6, links.points, 6)
+    for k, axis in enumerate(np.eye(3)):
+        at[k, :, k] = 1.0
+        at[3 + k, :, :3] = np.cross(axis, arm) / links.reach
+        at[3 + k, :, 3 + k] = 1.0
+    at[:, loose] = 0.0
+    return out
+
+
+def _row(freedom: Index, weight: Array, held: Array) -> Row | None:
+    """A row of unit size without held freedoms; None where nothing is left of it."""
+    left = ~held[freedom] & (weight != 0.0)
+    size = float(np.linalg.norm(weight))
+    if not np.any(left) or float(np.max(np.abs(weight[left]))) < 1e-12 * size:
+        return None
+    return Row(freedom=freedom[left], weight=weight[left] / size)
+
+
+def _exact_rows(links: Links, held: Array) -> list[tuple[int, int, Row | None]]:
+    """Conditions of undeformable segments, with segment and pattern."""
+    out = []
+    rows = unit_rows(links)
+    for s in np.flatnonzero(links.exact):
+        there = links.freedom[s] >= 0
+        for m in np.flatnonzero(np.any(rows[s] != 0.0, axis=1)):
+            out.append((int(s), int(m), _row(links.freedom[s][there], rows[s, m][there], held)))
+    return out
+
+
+def _shares(exact: list[tuple[int, int, Row | None]], held: Array) -> tuple[Shares, ...]:
+    label = {id(row): (s, m) for s, m, row in exact if row is not None}
+    out = []
+    for group in groups([row for _, _, row in exact if row is not None]):
+        columns, matrix = stack(group, ~held)
+        pairs = np.array([label[id(row)] for row in group], dtype=np.intp)
+        out.append(
+            Shares(
+                freedom=columns,
+                segment=pairs[:, 0],
+                pattern=pairs[:, 1],
+                share=np.linalg.pinv(matrix.T, rcond=1e-9),
+            )
+        )
+    return tuple(out)
+
+
+def _steadiest(motions: Array, reduction: Reduction) -> Index:
+    """Six unknowns that, held, stop the rigid motions best (complete pivoting)."""
+    work = np.zeros((6, reduction.unknowns))
+    free = np.flatnonzero(reduction.place >= 0)
+    work[:, reduction.place[free]] = motions[:, free]
+    chosen = []
+    for _ in range(6):
+        size = np.abs(work)
+        r, c = np.unravel_index(int(np.argmax(size)), size.shape)
+        if size[r, c] < 1e-9:
+            break
+        pivot = work[r] / work[r, c]
+        work -= np.outer(work[:, c], pivot)
+        work[r] = 0.0
+        chosen.append(int(c))
+    return np.array(chosen, dtype=np.intp)

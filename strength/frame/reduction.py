@@ -1,0 +1,137 @@
+"""Exact constraints: which freedoms are left, and how all others follow from them."""
+
+from collections.abc import Sequence
+
+import attrs
+import numpy as np
+
+from strength.frame.response import Array, Index
+
+NOT_THERE = 1e-9  # a row of unit size that is smaller than this after elimination was redundant
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Row:
+    """A condition sum(weight * freedom) = 0; `weight` scaled to a unit row."""
+
+    freedom: Index
+    weight: Array
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Follow:
+    """Freedoms `slave` = `weight` @ freedoms `master`; numbers of all freedoms."""
+
+    slave: Index
+    master: Index
+    weight: Array
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Reduction:
+    """What is left of the freedoms: number `place` of the unknown, -1 where held or following."""
+
+    unknowns: int
+    place: Index  # (freedoms,)
+    follows: tuple[Follow, ...]
+
+    def expand(self, values: Array) -> Array:
+        """Unknowns (..., unknowns, loads) to all freedoms (..., freedoms, loads)."""
+        out = np.zeros((*values.shape[:-2], self.place.size, values.shape[-1]))
+        free = np.flatnonzero(self.place >= 0)
+        out[..., free, :] = values[..., self.place[free], :]
+        for follow in self.follows:
+            out[..., follow.slave, :] = follow.weight @ out[..., follow.master, :]
+        return out
+
+    def gather(self, forces: Array) -> Array:
+        """Forces on all freedoms (..., freedoms, loads) to forces on the unknowns."""
+        out = np.empty((*forces.shape[:-2], self.unknowns, forces.shape[-1]))
+        free = np.flatnonzero(self.place >= 0)
+        out[..., self.place[free], :] = forces[..., free, :]
+        for follow in self.follows:
+            left = self.place[follow.master] >= 0
+            push = follow.weight[:, left].T @ forces[..., follow.slave, :]
+            out[..., self.place[follow.master[left]], :] += push
+        return out
+
+    def drop(self, unknowns: Index) -> "Reduction":
+        """The same with some unknowns held at zero."""
+        gone = np.isin(self.place, unknowns)
+        place = np.where(gone, -1, self.place)
+        kept = place >= 0
+        place[kept] = np.cumsum(np.bincount(place[kept], minlength=self.unknowns) > 0)[place[kept]] - 1
+        return Reduction(unknowns=self.unknowns - unknowns.size, place=place, follows=self.follows)
+
+
+def reduce_freedoms(held: Array, rows: Sequence[Row]) -> Reduction:
+    """Leave out held freedoms and express by the others those that the rows fix."""
+    follows = []
+    left = ~held
+    for group in groups(rows):
+        columns, matrix = stack(group, left)
+        slaves, weight = eliminate(matrix)
+        masters = np.setdiff1d(np.arange(columns.size), slaves)
+        follows.append(Follow(slave=columns[slaves], master=columns[masters], weight=weight[:, masters]))
+    place = np.where(left, 0, -1)
+    for follow in follows:
+        place[follow.slave] = -1
+    free = place >= 0
+    place[free] = np.arange(int(free.sum()))
+    return Reduction(unknowns=int(free.sum()), place=place, follows=tuple(follows))
+
+
+def groups(rows: Sequence[Row]) -> list[list[Row]]:
+    """Rows that share freedoms, directly or through others, gathered in groups."""
+    parent = list(range(len(rows)))
+
+    def root(n: int) -> int:
+        while parent[n] != n:
+            parent[n] = parent[parent[n]]
+            n = parent[n]
+        return n
+
+    owner: dict[int, int] = {}
+    for n, row in enumerate(rows):
+        for freedom in row.freedom.tolist():
+            parent[root(n)] = root(owner.setdefault(freedom, n))
+    out: dict[int, list[Row]] = {}
+    for n, row in enumerate(rows):
+        out.setdefault(root(n), []).append(row)
+    return list(out.values())
+
+
+def stack(group: Sequence[Row], left: Array) -> tuple[Index, Array]:
+    """Freedoms that a group of rows touches and are not held, and the rows as a matrix."""
+    columns = np.unique(np.concatenate([row.freedom for row in group]))
+    matrix = np.zeros((len(group), columns.size))
+    for n, row in enumerate(group):
+        matrix[n, np.searchsorted(columns, row.freedom)] = row.weight
+    kept = left[columns].astype(bool)
+    return columns[kept], matrix[:, kept]
+
+
+def eliminate(matrix: Array) -> tuple[Index, Array]:
+    """Gauss-Jordan elimination with complete pivoting: columns solved for, and their weights.
+
+    Returns slaves (rank,) and weights (rank, columns) with x[slaves] = weights @ x, the slaves' own
+    columns zero.
+    """
+    work = matrix.copy()
+    rows, slaves = [], []
+    open_rows = np.ones(work.shape[0], dtype=bool)
+    for _ in range(min(work.shape)):
+        size = np.abs(work[open_rows])
+        if size.size == 0 or size.max() < NOT_THERE:
+            break
+        r, c = np.unravel_index(int(np.argmax(size)), size.shape)
+        row = int(np.flatnonzero(open_rows)[r])
+        pivot = work[row] / work[row, c]
+        work -= np.outer(work[:, c], pivot)
+        work[row] = pivot
+        open_rows[row] = False
+        rows.append(row)
+        slaves.append(int(c))
+    weight = -work[rows]
+    weight[:, slaves] = 0.0
+    return np.array(slaves, dtype=np.intp), weight.reshape(len(slaves), matrix.shape[1])

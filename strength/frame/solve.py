@@ -1,0 +1,181 @@
+"""Displacements, internal forces and reactions of a frame under its loads."""
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+import numpy as np
+
+from strength.case.model import Case
+from strength.errors import MechanismError, SolveError
+from strength.frame.balance import check_balance
+from strength.frame.holds import refuse_loaded
+from strength.frame.links import Links
+from strength.frame.modes import TENSION, coefficients
+from strength.frame.plan import Plan, plan
+from strength.frame.response import Array, Layout, Response
+
+if TYPE_CHECKING:
+    from strength.sections.bars import Bars
+    from strength.vehicle.sheet import Pushes
+
+SPARSE_FROM = 250  # points; below it dense algebra is faster (measured)
+
+
+def solve(
+    case: Case, layout: Layout, bars: "Bars", pushes: "Pushes", prepared: Plan | None = None
+) -> Response:
+    """Solve the frame for all designs and loads at once.
+
+    bars: sizes with a leading axis of designs. pushes.forces: (loads, points, 6), or with a leading
+    axis of designs. prepared: `plan(case, layout)`, to save its cost over many calls.
+    Raises MechanismError where something can move freely or a load turns what nothing holds, and
+    SolveError where the answer does not balance the loads to 1e-9.
+    """
+    ready = prepared or plan(case, layout)
+    links = ready.links
+    forces = scaled_forces(links, pushes)
+    refuse_unheld(case, ready, forces)
+    coefficient = stiffness(layout, links, bars)
+    if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
+        raise SolveError("a stiffness or a load is not a finite number")
+    loads = ready.reduction.gather(forces)
+    if links.points >= SPARSE_FROM:
+        from strength.frame.sparse import solve_sparse
+
+        unknown = solve_sparse(ready.assembly, coefficient, loads)
+    else:
+        unknown = solve_dense(ready, coefficient, loads)
+    moves = ready.reduction.expand(unknown)
+    pattern_force, left = recover(ready, coefficient, moves, forces)
+    check_balance(layout, ready, forces, left, pattern_force)
+    if ready.rigid_motions is not None:
+        moves = moves + _gauge(ready, pushes, moves)
+    return respond(case, layout, ready, moves, pattern_force, left)
+
+
+def scaled_forces(links: Links, pushes: "Pushes") -> Array:
+    """Loads on all freedoms: (designs or 1, freedoms, loads) N."""
+    given = pushes.forces if pushes.forces.ndim == 4 else pushes.forces[None]
+    out = np.zeros((given.shape[0], links.freedoms, given.shape[1]))
+    flat = given.reshape(*given.shape[:2], 6 * links.points)
+    out[:, : 6 * links.points] = flat.transpose(0, 2, 1)
+    return out / links.unit[:, None]
+
+
+def refuse_unheld(case: Case, ready: Plan, forces: Array) -> None:
+    """Raise MechanismError for loads on what nothing holds."""
+    names = load_names(case, forces.shape[-1])
+    at = forces[:, : 6 * ready.links.points].reshape(forces.shape[0], -1, 6, forces.shape[-1])
+    for p in ready.loose:
+        hit = np.flatnonzero(np.any(at[:, p] != 0.0, axis=(0, 1)))
+        if hit.size:
+            name = case.points[p].name
+            raise MechanismError(name, f"load {names[hit[0]]!r} acts here, but no part is joined to {name!r}")
+    refuse_loaded(ready.holds, forces, names)
+
+
+def load_names(case: Case, count: int) -> Sequence[str]:
+    """Names of the loads, or their numbers where they are not those of the case."""
+    if len(case.loads) == count:
+        return [load.name for load in case.loads]
+    return [f"number {n + 1}" for n in range(count)]
+
+
+def stiffness(layout: Layout, links: Links, bars: "Bars") -> Array:
+    """Stiffness of the natural deformations: (designs, segments, 6); 0 where exact."""
+    at = layout.bar
+    youngs, shear = bars.youngs[:, at], bars.shear[:, at]
+    rigidity = (
+        youngs * bars.area[:, at],
+        shear * bars.torsion[:, at],
+        youngs * bars.iy[:, at],
+        youngs * bars.iz[:, at],
+        shear * bars.shear_y[:, at],
+        shear * bars.shear_z[:, at],
+    )
+    ball = links.ball
+    out = coefficients(layout.length, ball[:, 0] ^ ball[:, 1], ~np.any(ball, axis=1), rigidity)
+    given = ~np.isnan(links.stiffness)
+    out[:, given, TENSION] = links.stiffness[given]
+    out[:, links.exact] = 0.0
+    return out
+
+
+def solve_dense(ready: Plan, coefficient: Array, loads: Array) -> Array:
+    """Unknowns (designs, unknowns, loads)."""
+    designs = max(coefficient.shape[0], loads.shape[0])
+    if ready.reduction.unknowns == 0:
+        return np.zeros((designs, 0, loads.shape[-1]))
+    try:
+        out: Array = np.linalg.solve(ready.assembly.matrix(coefficient), loads)
+    except np.linalg.LinAlgError:
+        raise SolveError("the stiffness matrix is singular") from None
+    return out
+
+
+def recover(ready: Plan, coefficient: Array, moves: Array, forces: Array) -> tuple[Array, Array]:
+    """Size of each pattern (designs, segments, 6, loads), and the force left over (designs, freedoms, loads).
+
+    Exact segments take what the others leave, shared with the least norm where there is a choice.
+    """
+    links = ready.links
+    rows = links.vec[:, :6]
+    size = np.linalg.norm(rows, axis=2)
+    own = moves[:, np.maximum(links.freedom, 0)]
+    own[:, links.freedom < 0] = 0.0
+    pattern_force = coefficient[..., None] * (rows @ own)
+    left = forces - scatter(links, pattern_force)
+    for share in ready.shares:
+        found = share.share @ left[:, share.freedom]
+        pattern_force[:, share.segment, share.pattern] = found / size[share.segment, share.pattern, None]
+    if ready.shares:
+        left = forces - scatter(links, pattern_force)
+    return pattern_force, left
+
+
+def scatter(links: Links, pattern_force: Array) -> Array:
+    """Sum over segments of what they take from the freedoms: (designs, freedoms, loads) N."""
+    ends = links.vec[:, :6].transpose(0, 2, 1) @ pattern_force
+    flat = ends.reshape(ends.shape[0], -1, ends.shape[-1])
+    key = links.freedom.reshape(-1)
+    order = np.argsort(key, kind="stable")
+    order = order[np.searchsorted(key[order], 0) :]
+    out = np.zeros((ends.shape[0], links.freedoms, ends.shape[-1]))
+    if order.size:
+        freedom, begin = np.unique(key[order], return_index=True)
+        out[:, freedom] = np.add.reduceat(flat[:, order], begin, axis=1)
+    return out
+
+
+def respond(
+    case: Case, layout: Layout, ready: Plan, moves: Array, pattern_force: Array, left: Array
+) -> Response:
+    """Back to mm, rad and N*mm, and to the parts' own axes."""
+    links = ready.links
+    designs, _, loads = moves.shape
+    shape = (designs, links.points, 6, loads)
+    real = (moves / links.unit[:, None])[:, : 6 * links.points].reshape(shape)
+    internal = links.pattern[:, :, :6] @ pattern_force
+    number = {point.name: n for n, point in enumerate(case.points)}
+    held_at = np.array([number[support.at] for support in case.supports], dtype=np.intp)
+    holds = np.array([support.hold for support in case.supports], dtype=float).reshape(-1, 6)
+    pushed = -(left * links.unit[:, None])[:, : 6 * links.points].reshape(shape)[:, held_at]
+    return Response(
+        displacements=real.transpose(0, 3, 1, 2),
+        forces=internal.reshape(designs, layout.bar.size, 2, 6, loads).transpose(0, 4, 1, 2, 3),
+        reactions=(pushed * holds[:, :, None]).transpose(0, 3, 1, 2),
+    )
+
+
+def _gauge(ready: Plan, pushes: "Pushes", moves: Array) -> Array:
+    """The rigid motion that brings a free body to where `pushes.gauge` sums to zero."""
+    motions = ready.rigid_motions
+    assert motions is not None  # noqa: S101
+    links = ready.links
+    if pushes.gauge is None:
+        raise SolveError("a body that flies free needs masses to say where its middle stays")
+    weight = pushes.gauge.reshape(*pushes.gauge.shape[:-2], 6 * links.points)
+    real = moves[:, : 6 * links.points] / links.unit[: 6 * links.points, None]
+    basis = motions[:, : 6 * links.points] / links.unit[: 6 * links.points]
+    amount = np.linalg.solve(weight @ basis.T, weight @ real)
+    return -(motions.T @ amount)
