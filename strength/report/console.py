@@ -6,7 +6,8 @@ import sys
 from typing import TYPE_CHECKING, TextIO
 
 from rich import box
-from rich.console import Console
+from rich.console import Console, Group
+from rich.padding import Padding
 from rich.table import Table
 from rich.text import Text
 
@@ -126,7 +127,7 @@ def _grid(grid: Grid) -> Table:
         if column.figures:
             table.add_column(Text(column.title), justify="right", no_wrap=True)
         else:
-            table.add_column(Text(column.title), ratio=column.share, overflow="fold")
+            table.add_column(Text(column.title), ratio=column.share, min_width=column.least or None, overflow="fold")
     for row in grid.rows:
         table.add_row(*map(_cell, row))
     return table
@@ -135,9 +136,9 @@ def _grid(grid: Grid) -> Table:
 def _cell(cell: Cell) -> "RenderableType":
     """The text, and the smaller line below it."""
     text = Text(cell.text, style=STYLES[cell.standing])
-    if cell.below:
-        text.append("\n" + cell.below, style="dim")
-    return text
+    if not cell.below:
+        return text
+    return Group(text, Padding(Text(cell.below, style="dim", overflow="fold"), (0, 0, 0, 2)))
 
 
 def _items(items: Items, width: int) -> Table:

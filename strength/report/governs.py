@@ -4,7 +4,7 @@ from strength.report.document import Cell, Column, Grid, Section, plain
 from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
-from strength.report.words import fails, kind_name, suddenness, verdict
+from strength.report.words import fails, governed, suddenness, verdict
 
 FEWEST = 3  # parts told even where all are well within the limit
 MOST = 8
@@ -15,7 +15,7 @@ def governs(view: View) -> Section:
     lines = [line for line in view.folded.lines if line.standing is not Standing.WITHIN]
     chosen = lines[:MOST] if len(lines) >= FEWEST else list(view.folded.lines[:FEWEST])
     chosen.sort(key=lambda line: (line.standing is not Standing.OVER, suddenness(line.worst)))
-    columns = (Column("part", share=3), Column("how it would fail", share=3), Column("verdict", share=3))
+    columns = (Column("part", share=3), Column("how it would fail", share=3), Column("verdict", share=3, least=22))
     return Section(
         title="What governs, and how it would fail",
         lead=("What parts suddenly stands before what bends first: bending warns you, parting does not.",),
@@ -32,7 +32,7 @@ def _row(view: View, line: PartLine) -> tuple[Cell, ...]:
     number = view.folded.number(row.load)
     asked, limit = (view.display.quantity(value, row.unit) for value in (row.demand, row.limit))
     return (
-        Cell(line.label, f"{line.noun}: {kind_name(row.kind)}"),
+        Cell(line.short, governed(row.kind, line.noun)),
         Cell(how[:1].upper() + how[1:], f"{where + ', ' if where else ''}load {number}"),
         Cell(verdict(row), f"{asked} of {limit}", line.standing),
     )

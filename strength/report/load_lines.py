@@ -6,12 +6,17 @@ from strength.report.load_words import load_words
 from strength.report.sides import LoadColumn
 from strength.report.standing import standing
 from strength.report.view import View
-from strength.report.words import kind_name, verdict
+from strength.report.words import governed, verdict
 
 
 def load_lines(view: View) -> Section:
     """One row per load, and below it what was noted while the wheels were balanced."""
-    columns = (Column("", figures=True), Column("load", share=5), Column("worst part", share=3), Column("verdict", share=2))
+    columns = (
+        Column("", figures=True),
+        Column("load", share=5),
+        Column("worst part", share=3),
+        Column("verdict", share=2, least=22),
+    )
     rows = tuple(_row(view, column) for column in view.folded.columns)
     notes = tuple(
         (f"load {column.number}", plain(note)) for column in view.folded.columns for note in _notes(view, column)
@@ -27,7 +32,9 @@ def _row(view: View, column: LoadColumn) -> tuple[Cell, ...]:
     """One load, or a mirrored pair of them told by its first."""
     balanced = next(load for load in view.outcome.loads if load.name == column.loads[0])
     given = next((load for load in view.outcome.case.loads if load.name == column.loads[0]), None)
-    words = load_words(balanced, given, view.display)
+    words = f"{balanced.severity}: {load_words(balanced, given, view.display)}"
+    if len(column.loads) > 1:
+        words += "; and the other way round"
     found = [line.cells[column.number - 1] for line in view.folded.lines]
     lines = [(line, cell) for line, cell in zip(view.folded.lines, found, strict=True) if cell is not None]
     if not lines:
@@ -36,8 +43,8 @@ def _row(view: View, column: LoadColumn) -> tuple[Cell, ...]:
     row: Row = cell.row
     return (
         Cell(str(column.number)),
-        Cell(column.name, f"{balanced.severity}: {words}"),
-        Cell(line.label, f"{line.noun}: {kind_name(row.kind)}"),
+        Cell(column.name, words),
+        Cell(line.short, governed(row.kind, line.noun)),
         Cell(verdict(row), standing=standing(row)),
     )
 

@@ -17,12 +17,12 @@ SMALL = 0.02  # parts of a vector below this share of its greatest are not told
 def directed(vector: Sequence[float], write: Callable[[float], str], unit: str) -> str:
     """A vector as amounts and directions, small parts left out.
 
-    >>> directed((0.0, -900.0, 1200.0), lambda v: f"{v:.0f}", "N")
+    >>> directed((0.0, -900.0, 1200.0), lambda v: f"{v:.0f}", " N")
     '900 N to the right, 1200 N up'
     """
     least = SMALL * max(abs(v) for v in vector)
     told = [
-        f"{write(abs(value))} {unit} {words[0] if value > 0.0 else words[1]}"
+        f"{write(abs(value))}{unit} {words[0] if value > 0.0 else words[1]}"
         for value, words in zip(vector, TOWARD, strict=True)
         if abs(value) > least
     ]
@@ -45,7 +45,7 @@ def load_words(balanced: Balanced, load: Load | None, display: Display) -> str:
     if load is not None and load.strike is not None:
         told.append(_strike(load.strike))
     if balanced.wheels and balanced.vertical != 1.0:
-        told.append(f"weight times {balanced.vertical:g}")
+        told.append(f"bears down with {balanced.vertical:g} times its weight")
     if load is not None:
         told.extend(_by_hand(force, display) for force in load.forces)
         if load.off_ground:
@@ -71,7 +71,7 @@ def _by_hand(force: HandForce, display: Display) -> str:
     """A force and moment put on by hand."""
     told = []
     if any(force.force):
-        told.append(directed(force.force, display.force, display.force_unit))
+        told.append(directed(force.force, display.force, f" {display.force_unit}"))
     for value, axis in zip(force.moment, ("x", "y", "z"), strict=True):
         if value:
             told.append(f"{display.quantity(value, 'N*mm')} about {axis}")

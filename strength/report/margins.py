@@ -4,12 +4,13 @@ from strength.report.display import margin
 from strength.report.document import Cell, Column, Grid, Section
 from strength.report.sides import LoadColumn, PartLine, Reading
 from strength.report.view import View
-from strength.report.words import count, kind_name
+from strength.report.words import count, governed
 
 SHOWN = 12  # parts shown unless all are asked for
 LEAD = (
     "A margin of 0.34 means that 34 % more load brings the part to its limit; 0 is at the limit, below 0 over it. "
-    "After a figure: ! over the limit, ~ thin margin, ? out of range; a dot: nothing asked.",
+    "After a figure: ! over the limit, ~ thin margin, ? out of range; a dot: nothing asked. "
+    "(both): the left and the right part read the same.",
 )
 
 
@@ -60,9 +61,8 @@ def _rows(
     """A row per part."""
     rows = []
     for line in lines:
-        name = line.name + (" (both)" if line.both else "")
-        governed = f"{line.noun}: {kind_name(line.worst.kind)}"
-        words = (Cell(name), Cell(governed)) if beside else (Cell(name, governed),)
+        check = governed(line.worst.kind, line.noun)
+        words = (Cell(line.short), Cell(check)) if beside else (Cell(line.short, check),)
         rows.append((*words, *(_cell(line.cells[column.number - 1]) for column in block)))
     return tuple(rows)
 

@@ -51,13 +51,13 @@ def _row(view: View, far: "WheelMovement", toe: "WheelMovement", camber: "WheelM
     return (
         Cell(plain(far.name)),
         Cell(directed(far.moved, view.display.length, ""), f"load {number(far.load)}"),
-        Cell(_turned(toe.toe, "in", "out"), f"load {number(toe.load)}"),
-        Cell(_turned(camber.camber, "top out", "top in"), f"load {number(camber.load)}"),
+        _turned(toe.toe, ("toe-in", "toe-out"), f"load {number(toe.load)}"),
+        _turned(camber.camber, ("top outward", "top inward"), f"load {number(camber.load)}"),
     )
 
 
-def _turned(angle: float, positive: str, negative: str) -> str:
+def _turned(angle: float, senses: tuple[str, str], load: str) -> Cell:
     """An angle with the sense it turns in."""
     if abs(angle) < math.radians(0.005):
-        return "none"
-    return f"{degrees(abs(angle))} {positive if angle > 0.0 else negative}"
+        return Cell("none")
+    return Cell(f"{degrees(abs(angle))} {senses[0] if angle > 0.0 else senses[1]}", load)

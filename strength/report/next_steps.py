@@ -6,22 +6,24 @@ from strength.report.document import Items, Section
 from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
-from strength.report.words import helps, kind_name
+from strength.report.words import helps, kind_name, verdict
 
 MOST = 4
-SIZERS = {"weld": "leg", "plate": "thickness", "tube": "screen", "bar": "screen", "box": "screen"}
+SIZERS = {"plate": "thickness", "tube": "screen", "bar": "screen", "box": "screen"}
+WELDS = ("weld-throat", "weld-toe")  # what a larger leg can cure
 
 
 def next_steps(view: View) -> Section:
-    """The next few things a builder should do, most pressing first."""
+    """The next few things a builder should do, most pressing first; a command stands on its own line."""
     steps = [_step(view, line) for line in _pressing(view)]
     if view.outcome.missing_loads:
-        steps.append(("Add loads", "one for each kind that is missing, then run this again"))
+        steps.append("Add a load for each kind that the case lacks, then run this again.")
     if view.outcome.not_checked:
-        steps.append(("Judge by hand", 'what stands under "Not checked", or give the case what it lacks'))
+        steps.append('Judge by hand what stands under "Not checked", or give the case what it lacks.')
     steps.extend(_commands(view))
-    steps.append(("Then", "weld and test samples, proof-load the vehicle, ride gently, inspect again"))
-    return Section(title="What to do next", body=(Items(items=tuple(steps)),))
+    steps.append("Weld and break samples, proof-load the vehicle, ride gently, inspect again.")
+    items = tuple((str(number), step) for number, step in enumerate(steps, start=1))
+    return Section(title="What to do next", body=(Items(items=items),))
 
 
 def _pressing(view: View) -> list[PartLine]:
@@ -31,29 +33,29 @@ def _pressing(view: View) -> list[PartLine]:
     return sorted(lines, key=lambda line: order.index(line.standing))[:MOST]
 
 
-def _step(view: View, line: PartLine) -> tuple[str, str]:
+def _step(view: View, line: PartLine) -> str:
     """What helps one part, and the command that finds its size."""
-    text = f"{kind_name(line.worst.kind)}: {helps(line.worst.kind)}"
-    command = SIZERS.get(line.noun, "explain")
+    row = line.worst
+    text = f"{line.label} ({kind_name(row.kind)}, {verdict(row)}): {helps(row.kind, line.noun)}."
+    command = "leg" if row.kind in WELDS else SIZERS.get(line.noun, "explain")
     if command in view.commands:
-        target = line.worst.id if command == "explain" else line.worst.part
-        text += f". Run: {_typed(view, command, target)}"
-    return line.label, text
+        text += f"\n{_typed(view, command, row.id if command == 'explain' else row.part)}"
+    return text
 
 
-def _commands(view: View) -> list[tuple[str, str]]:
+def _commands(view: View) -> list[str]:
     """Commands that help with the whole vehicle."""
     over = any(line.standing is Standing.OVER for line in view.folded.lines)
     useful = [
-        ("advise", over, "Cheapest changes"),
-        ("payload", not over, "Greatest payload"),
-        ("proof", not over, "Test in the shed"),
-        ("life", view.outcome.case.road is not None, "Life on the road"),
-        ("loads", True, "Forces on the wheels"),
+        ("advise", over, "Find the cheapest changes"),
+        ("payload", not over, "Find the greatest payload"),
+        ("proof", not over, "Plan a test in the shed"),
+        ("life", view.outcome.case.road is not None, "Look at its life on the road"),
+        ("loads", bool(view.outcome.case.wheels), "See the forces on the wheels"),
     ]
     return [
-        (name, f"Run: {_typed(view, command)}")
-        for command, wanted, name in useful
+        f"{purpose}:\n{_typed(view, command)}"
+        for command, wanted, purpose in useful
         if wanted and command in view.commands
     ]
 

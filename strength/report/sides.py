@@ -52,6 +52,11 @@ class PartLine:
         return plain(self.part.removesuffix(".left") if self.both else self.part)
 
     @property
+    def short(self) -> str:
+        """The name for tables."""
+        return f"{self.name} (both)" if self.both else self.name
+
+    @property
     def label(self) -> str:
         """The name for running text."""
         return f"{self.name}, both sides" if self.both else self.name

@@ -49,7 +49,7 @@ def _members(view: View) -> Grid | None:
             continue
         parts = (stress.axial, stress.bending, stress.shear, stress.torsion, row.demand, row.limit)
         where = f"{plain(row.where)}, " if row.where else ""
-        name = Cell(line.label, f"{where}load {view.folded.number(row.load)}: {verdict(row)}")
+        name = Cell(line.short, f"{where}load {view.folded.number(row.load)}: {verdict(row)}")
         figures = [Cell(write(value)) for value in parts]
         figures[-2] = Cell(write(row.demand) + standing(row).value, standing=standing(row))
         rows.append((name, *figures))
@@ -66,7 +66,7 @@ def _welds(view: View) -> Grid | None:
     told = {(row.part, row.kind, row.load): row for row in view.outcome.rows if row.kind in (THROAT, TOE)}
     rows = []
     for line, row in _worst_rows(view, (THROAT, TOE)):
-        name = Cell(line.label, f"load {view.folded.number(row.load)}: {verdict(row)}")
+        name = Cell(line.short, f"load {view.folded.number(row.load)}: {verdict(row)}")
         pair = [told.get((row.part, kind, row.load)) for kind in (THROAT, TOE)]
         rows.append((name, *(cell for one in pair for cell in _against(view, one))))
     if not rows:
@@ -80,7 +80,7 @@ def _welds(view: View) -> Grid | None:
 def _against(view: View, row: Row | None) -> tuple[Cell, Cell]:
     """A stress with its mark, and what is allowed."""
     if row is None:
-        return Cell("  "), Cell("")
+        return Cell("– "), Cell("–")
     write = view.display.stress
     return (
         Cell(write(row.demand) + standing(row).value, standing=standing(row)),

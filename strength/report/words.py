@@ -9,20 +9,25 @@ from strength.report.standing import Standing, standing
 
 @attrs.frozen
 class Kind:
-    """A kind of check: what it is called, and what helps when it governs."""
+    """A kind of check: what it is called, and what helps when it governs ("": by what the part is)."""
 
     name: str
     helps: str
 
 
-BIGGER = "a larger tube first, then more wall; on a plate more thickness or width"
+BIGGER = {
+    "tube": "a larger tube first, then more wall",
+    "box": "a larger tube first, then more wall",
+    "bar": "a larger diameter, or a stronger metal",
+    "plate": "more thickness, or more width along the bending",
+}
 BOLT = "a larger bolt, a higher class or one more bolt"
 HOST = "more wall on the tube it is welded onto, or a wider part welded to it"
 SCREW = "a larger thread, or less reach between ball and face"
 
 KINDS: dict[str, Kind] = {
-    "yielding": Kind("bending for good", BIGGER),
-    "rupture": Kind("tearing through", BIGGER),
+    "yielding": Kind("bending for good", ""),
+    "rupture": Kind("tearing through", ""),
     "stability": Kind("buckling", "a larger tube rather than more wall, or a shorter free length"),
     "wall": Kind("wall denting", "more wall, or a smaller tube of the same wall"),
     "frame-buckling": Kind("frame buckling", "larger tubes or one more brace in the part that sways"),
@@ -66,10 +71,21 @@ def kind_name(kind: str) -> str:
     return known.name if known else kind.replace("-", " ")
 
 
-def helps(kind: str) -> str:
+def governed(kind: str, noun: str) -> str:
+    """The check, with what it is about where its name does not say so.
+
+    >>> governed("yielding", "tube"), governed("weld-throat", "weld")
+    ('tube: bending for good', 'weld throat')
+    """
+    name = kind_name(kind)
+    return name if noun in name else f"{noun}: {name}"
+
+
+def helps(kind: str, noun: str) -> str:
     """What to make bigger when this check governs."""
     known = KINDS.get(kind)
-    return known.helps if known else "a stronger part"
+    text = known.helps if known else ""
+    return text or BIGGER.get(noun, "a larger or stronger part")
 
 
 def fails(row: Row) -> str:

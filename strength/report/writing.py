@@ -50,7 +50,7 @@ def write(path: str, text: str) -> None:
     Raises OutputError where it cannot be written.
     """
     if path == STANDARD_OUTPUT:
-        sys.stdout.write(text)
+        _to_standard_output(text)
         return
     target = Path(path).resolve()
     try:
@@ -60,6 +60,17 @@ def write(path: str, text: str) -> None:
             _replace(target, text)
     except OSError as error:
         raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+
+
+def _to_standard_output(text: str) -> None:
+    """UTF-8 whatever the terminal's own letters are: it is for another program to read."""
+    raw = getattr(sys.stdout, "buffer", None)
+    if raw is None:
+        sys.stdout.write(text)
+        return
+    sys.stdout.flush()
+    raw.write(text.encode("utf-8"))
+    raw.flush()
 
 
 def _beside(target: Path) -> tuple[Path, int]:

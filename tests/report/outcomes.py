@@ -1,0 +1,243 @@
+"""Invented outcomes, put together by hand: the figures mean nothing, only how they are told matters."""
+
+from types import SimpleNamespace
+from typing import Any
+
+import attrs
+import numpy as np
+
+from strength.case.model import (
+    Assumed,
+    Bolt,
+    BoltSize,
+    Case,
+    Load,
+    Member,
+    Point,
+    Stud,
+    Strike,
+    Strut,
+    Support,
+    Warned,
+    Weld,
+    Wheel,
+)
+from strength.case.shape import Bar, Box, Flat, Tube
+from strength.checks.context import Skipped
+from strength.checks.verdict import Row
+from strength.report.sides import mirrored
+from strength.vehicle.sheet import Balanced, TowForce, WheelForce
+
+G = 9806.65
+
+LOADS = (
+    Load(name="standing"),
+    Load(name="full stop", severity="hard", braking=0.6 * G),
+    Load(name="bend, left turn", severity="hard", cornering=0.45 * G),
+    Load(name="bend, right turn", severity="hard", cornering=-0.45 * G),
+    Load(name="stop in a bend, left turn", severity="hard", braking=0.4 * G, cornering=0.3 * G),
+    Load(name="stop in a bend, right turn", severity="hard", braking=0.4 * G, cornering=-0.3 * G),
+    Load(name="speed bump", severity="hard", vertical=2.5),
+    Load(
+        name="pothole, left wheel", severity="abuse", strike=Strike(wheel="front.left", up=3.0, back=1.5)
+    ),
+    Load(
+        name="pothole, right wheel", severity="abuse", strike=Strike(wheel="front.right", up=3.0, back=1.5)
+    ),
+    Load(
+        name="kerb taken sideways, left wheel",
+        severity="abuse",
+        strike=Strike(wheel="front.left", up=1.0, inward=1.5),
+    ),
+    Load(
+        name="kerb taken sideways, right wheel",
+        severity="abuse",
+        strike=Strike(wheel="front.right", up=1.0, inward=1.5),
+    ),
+    Load(name="pulling away uphill", driving=0.25 * G),
+    Load(name="stop downhill", severity="hard", braking=0.5 * G, vertical=0.995),
+    Load(name="rider climbs on", vertical=1.3),
+)
+# how much each load asks of a part on its own side, and of one on the other side
+ASKS = (
+    (0.22, 0.22), (0.71, 0.71), (0.34, 0.66), (0.66, 0.34), (0.83, 1.0), (1.0, 0.83), (0.74, 0.74),
+    (0.97, 0.21), (0.21, 0.97), (0.92, 0.19), (0.19, 0.92), (0.25, 0.25), (0.64, 0.64), (0.29, 0.29),
+)  # fmt: skip
+
+
+def _row(part: str, kind: str, load: str, u: float, **more: Any) -> Row:
+    """A row whose demand and limit give the utilisation."""
+    limit, unit = more.pop("limit", 140.0), more.pop("unit", "MPa")
+    given = {"where": "", "in_range": True, "fails": "bends", "source": "own choice", "note": "", **more}
+    return Row(
+        part=part, kind=kind, load=load, demand=u * limit, limit=limit, unit=unit, utilisation=u, **given
+    )
+
+
+PARTS: tuple[tuple[str, str, float, dict[str, Any]], ...] = (
+    ("lower-front-cup.left", "weld-throat", 1.34, {"fails": "parts", "where": "cup", "limit": 136.0}),
+    ("lower-front-cup.left", "weld-toe", 0.91, {"fails": "parts", "where": "cup", "limit": 180.0}),
+    ("lower-front.left", "yielding", 0.93, {"where": "12 mm from lower-ball.left", "limit": 140.7}),
+    ("lower-front.left", "stability", 0.41, {"fails": "buckles", "limit": 1.0, "unit": "1"}),
+    ("lower-rear.left", "yielding", 0.62, {"where": "at lower-rear.left", "limit": 140.7}),
+    ("knuckle.left", "yielding", 0.71, {"where": "at knuckle-root.left", "limit": 149.7}),
+    ("knuckle-axle.left", "yielding", 1.06, {"where": "axle root", "limit": 389.0}),
+    ("knuckle-lower.left", "stud-bending", 0.84, {"where": "thread", "limit": 383.0}),
+    ("knuckle-lower.left", "thread-strip", 0.33, {"fails": "parts", "unit": "N", "limit": 41200.0}),
+    ("knuckle-upper.left", "stud-rocking", 0.52, {"where": "thread", "limit": 149.7}),
+    ("lower-front-pivot.left", "bolt-shear", 0.24, {"fails": "parts", "unit": "N", "limit": 13920.0}),
+    ("caliper-weld.left", "weld-throat", 0.66, {"fails": "parts", "limit": 144.0}),
+    ("arm-clamp.left", "clamp-slip", 0.47, {"fails": "slips", "unit": "N*mm", "limit": 88000.0}),
+    ("main-tube", "yielding", 0.79, {"where": "at seat-front", "limit": 140.7}),
+    ("main-tube", "wall", 0.58, {"fails": "buckles", "unit": "1", "limit": 1.0}),
+    ("outrigger", "chord-wall", 0.88, {"unit": "1", "limit": 1.0, "in_range": False}),
+)
+
+
+def sided(case_rows: list[Row]) -> tuple[Row, ...]:
+    """Rows of left parts and their equals on the right under the mirrored load, worst first."""
+    found = list(case_rows)
+    found += [
+        attrs.evolve(row, part=mirrored(row.part), load=mirrored(row.load), where=row.where.replace(".left", ".right"))
+        for row in case_rows
+        if row.part.endswith(".left")
+    ]
+    return tuple(sorted(found, key=lambda row: -row.utilisation))
+
+
+def rows() -> tuple[Row, ...]:
+    """Parts over, thin, out of range and within; both sides alike."""
+    left = []
+    for part, kind, worst, more in PARTS:
+        for load, (own, other) in zip(LOADS, ASKS, strict=True):
+            asked = own if part.endswith(".left") else max(own, other)
+            left.append(_row(part, kind, load.name, worst * asked, **more))
+    return sided(left)
+
+
+def case() -> Case:
+    """The front of an invented three-wheeler, as much of it as a report names."""
+    tube = Tube(od=25.0, wall=2.0)
+    members = [
+        Member(name="lower-front.left", start="a", end="b", shape=tube, material="E235+N"),
+        Member(name="lower-rear.left", start="c", end="b", shape=tube, material="E235+N"),
+        Member(name="knuckle.left", start="b", end="d", shape=Flat(70.0, 16.0), material="6082-T651"),
+        Member(name="knuckle-axle.left", start="d", end="e", shape=Bar(20.0), material="42CrMo4+QT"),
+    ]
+    members += [attrs.evolve(m, name=mirrored(m.name)) for m in members]
+    members.append(Member(name="main-tube", start="f", end="g", shape=Box(50.0, 50.0, 3.0), material="S235JRH"))
+    welds = [
+        Weld(name=name, member="lower-front.left", end="to", leg=3.0, filler="ER70S-6", process="tig")
+        for name in ("lower-front-cup.left", "lower-front-cup.right", "caliper-weld.left", "outrigger")
+    ]
+    bolt = Bolt(
+        name="lower-front-pivot.left",
+        member="lower-front.left",
+        end="from",
+        size=BoltSize(kind="thread", text="M10", diameter=10.0),
+        grade="8.8",
+        axis=(1.0, 0.0, 0.0),
+    )
+    stud = Stud(
+        name="knuckle-lower.left", member="knuckle.left", end="from", size=bolt.size, grade="8.8",
+        reach=20.0, engaged=16.0,
+    )  # fmt: skip
+    return Case(
+        title="Bracken, front end",
+        points=tuple(Point(name=n, at=(1.0, 2.0 * k, 3.0)) for k, n in enumerate("abcdefg")),
+        members=tuple(members),
+        struts=(Strut(name="shock.left", start="a", end="d"), Strut(name="shock.right", start="a", end="d")),
+        supports=(Support(name="bench", at="f", hold=(True,) * 6),),
+        wheels=(
+            Wheel(name="front.left", centre="e", radius=250.0, braked=True),
+            Wheel(name="front.right", centre="e", radius=250.0, braked=True),
+            Wheel(name="rear", centre="g", radius=250.0, driven=True),
+        ),
+        loads=LOADS,
+        welds=tuple(welds),
+        bolts=(bolt, attrs.evolve(bolt, name="lower-front-pivot.right")),
+        studs=(stud, attrs.evolve(stud, name="knuckle-lower.right")),
+        assumed=(
+            Assumed(part="lower-front-cup.left", key="leg", value="2 mm"),
+            Assumed(part="lower-front-cup.right", key="leg", value="2 mm"),
+            Assumed(part="knuckle-axle.left", key="material", value="42CrMo4+QT"),
+        ),
+        sha256="0" * 64,
+    )
+
+
+def balanced(load: Load, number: int) -> Balanced:
+    """Wheel forces of no meaning, different for every wheel and load."""
+    wheels = tuple(
+        WheelForce(name=name, force=(-10.0 * number, 25.5 * k - 30.0, 400.0 + 12.5 * number * k))
+        for k, name in enumerate(("front.left", "front.right", "rear"))
+    )
+    return Balanced(
+        name=load.name,
+        severity=load.severity,
+        lean=0.2 if load.cornering > 0.0 else -0.2 if load.cornering < 0.0 else 0.0,
+        scaled_to=0.82 if load.name.startswith("bend") else 1.0,
+        braking=load.braking,
+        driving=load.driving,
+        cornering=load.cornering,
+        vertical=load.vertical,
+        notes=("tips at 0.37 g",) if load.name.startswith("bend") else (),
+        wheels=wheels,
+        tows=(TowForce(name="eye", force=(1.5, -2.5, 3.5)),) if number == 0 else (),
+    )
+
+
+def outcome(**changes: Any) -> Any:
+    """A whole outcome; `changes` replace what it holds."""
+    given = changes.pop("case", None) or case()
+    count = len(given.loads)
+    bars = len(given.members) + len(given.struts)
+    numbers = np.arange(1.0, count * bars * 12 + 1.0).reshape(1, count, bars, 2, 6)
+    layout = SimpleNamespace(
+        names=tuple(p.name for p in given.points), first=np.arange(bars), last=np.arange(bars)
+    )
+    response = SimpleNamespace(
+        displacements=np.arange(count * len(given.points) * 6, dtype=float).reshape(1, count, -1, 6) / 7.0,
+        forces=numbers,
+        reactions=-np.arange(count * 6, dtype=float).reshape(1, count, 1, 6),
+    )
+    told = {
+        "case": given,
+        "loads": tuple(balanced(load, n) for n, load in enumerate(given.loads)),
+        "layout": layout,
+        "bars": SimpleNamespace(member_count=len(given.members)),
+        "response": response,
+        "rows": rows(),
+        "stresses": tuple(
+            SimpleNamespace(
+                member=row.part, load=row.load, where=row.where, axial=-0.11 * row.demand,
+                bending=0.87 * row.demand, shear=0.04 * row.demand, torsion=0.13 * row.demand,
+                von_mises=row.demand,
+            )
+            for row in rows()
+            if row.kind == "yielding"
+        ),
+        "not_checked": (
+            Skipped(part="knuckle-axle.left", kind="weld-throat", why="nothing says how the axle is held"),
+            Skipped(part="knuckle-axle.right", kind="weld-throat", why="nothing says how the axle is held"),
+            Skipped(part="lower-front-pivot.left", kind="bearing", why="no plates are given"),
+        ),
+        "warnings": (
+            Warned(part="front.left", text="has a caliper but no brake"),
+            Warned(part="front.right", text="has a caliper but no brake"),
+        ),
+        "read_as": (
+            ("knuckle.left", "70 mm fore-and-aft, 16 mm across"),
+            ("knuckle.right", "70 mm fore-and-aft, 16 mm across"),
+        ),
+        "movement": tuple(
+            SimpleNamespace(
+                name=name, load=load.name, moved=(-0.4 * n, 0.3 * k, 1.7 * n + k),
+                toe=0.001 * n * (1 - k), camber=-0.0007 * n - 0.001 * k,
+            )
+            for n, load in enumerate(given.loads)
+            for k, name in enumerate(("front.left", "front.right", "rear"))
+        ),
+        "missing_loads": ("a bump",),
+    }  # fmt: skip
+    return SimpleNamespace(**{**told, **changes})
