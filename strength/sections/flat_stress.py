@@ -1,0 +1,128 @@
+"""Stresses of a flat: over the whole rectangle, with St Venant torsion."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.sections.flat import ODD, torsion_constant
+from strength.sections.stress import StressMatrix, stretch
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+SHORT = 21  # points across the short side
+LONG = 41  # and along the long side, closer toward its ends
+EVEN = 0.6  # part of these that is spread evenly
+TERMS = np.arange(1.0, 400.0, 2.0)
+SIGNS = np.where(TERMS % 4.0 == 1.0, 1.0, -1.0)
+
+
+def torsion_peak(long: Array | float, short: Array | float) -> Array:
+    """Greatest torsion stress over T short/J: at the middle of the long side.
+
+    k = 1 - (8/pi^2) sum over odd n of 1/(n^2 cosh(n pi long/(2 short)))
+    Source: Timoshenko and Goodier, Theory of Elasticity, 3rd ed., section 109.
+
+    >>> round(float(torsion_peak(1.0, 1.0)), 3), round(float(torsion_peak(10.0, 1.0)), 3)
+    (0.675, 1.0)
+    """
+    slender = np.asarray(long, dtype=np.float64) / short
+    decay = np.exp(-ODD * np.pi / 2.0 * slender[..., None])
+    found: Array = 1.0 - 8.0 / np.pi**2 * (2.0 * decay / (1.0 + decay**2) / ODD**2).sum(axis=-1)
+    return found
+
+
+def torsion_field(x: Array, y: Array, slender: Array) -> tuple[Array, Array]:
+    """St Venant stresses tau_x, tau_y of a rectangle, over T short/J.
+
+    x: (..., p) along the short side and y: (..., q) along the long side, both -1 to 1 from face to
+    face; slender = long/short (...). x, y and the axis of the torque are right-handed.
+    Returns two arrays (..., p, q).
+    Source: Timoshenko and Goodier, Theory of Elasticity, 3rd ed., section 109.
+    """
+    turn = TERMS * np.pi / 2.0
+    far = np.abs(y)[..., None] * slender[..., None, None] * turn
+    edge = slender[..., None, None] * turn
+    # cosh(far)/cosh(edge) and sinh(far)/cosh(edge) without overflow
+    fade = np.exp(far - edge) / (1.0 + np.exp(-2.0 * edge))
+    cosh, sinh = fade * (1.0 + np.exp(-2.0 * far)), fade * (1.0 - np.exp(-2.0 * far))
+    weight = 8.0 / np.pi**2 * SIGNS / TERMS**2
+    sine, cosine = np.sin(x[..., None] * turn) * weight, np.cos(x[..., None] * turn) * weight
+    tau_y = x[..., :, None] - sine @ cosh.swapaxes(-1, -2)
+    tau_x = -(cosine @ (np.sign(y)[..., None] * sinh).swapaxes(-1, -2))
+    return tau_x, tau_y
+
+
+def rectangle_torsion(y: Array, z: Array, width: Array, thickness: Array) -> tuple[Array, Array]:
+    """St Venant stresses along y_m and z_m, over T short/J, (designs, p, q).
+
+    y: (designs, p) across the thickness, z: (designs, q) along the width, -1 to 1 from face to face.
+    """
+    along_y = np.empty((*y.shape, z.shape[-1]))
+    along_z = np.empty_like(along_y)
+    upright = width >= thickness
+    if upright.any():
+        ratio = width[upright] / thickness[upright]
+        along_y[upright], along_z[upright] = torsion_field(y[upright], z[upright], ratio)
+    lying = ~upright
+    if lying.any():
+        # z_m, -y_m and x_m are right-handed
+        ratio = thickness[lying] / width[lying]
+        short, long = torsion_field(z[lying], -y[lying], ratio)
+        along_y[lying], along_z[lying] = -long.swapaxes(-1, -2), short.swapaxes(-1, -2)
+    return along_y, along_z
+
+
+def nodes(rate: Array, count: int) -> Array:
+    """`count` (odd) places -1 to 1 along a side, (..., count): closest at the ends, where torsion turns.
+
+    Distances s from the end solve EVEN s + (1 - EVEN)(1 - exp(-s rate)) = equal steps.
+    """
+    rate = rate[..., None]
+    steps = np.linspace(0.0, 1.0, count // 2 + 1) * (EVEN + (1.0 - EVEN) * -np.expm1(-rate))
+    from_end = np.zeros(steps.shape)
+    for _ in range(30):  # Newton's method, from the left on a concave curve: it cannot overshoot
+        missing = steps - EVEN * from_end + (1.0 - EVEN) * np.expm1(-rate * from_end)
+        from_end += missing / (EVEN + (1.0 - EVEN) * rate * np.exp(-rate * from_end))
+    return np.concatenate([from_end - 1.0, 1.0 - from_end[..., -2::-1]], axis=-1)
+
+
+def grid_neighbours(short: Index, long: Index) -> Index:
+    """Neighbours on a grid (2, 2, p q) out of those along its two directions, (2, p) and (2, q)."""
+    p, q = short.shape[1], long.shape[1]
+    number = np.arange(p * q).reshape(p, q)
+    return np.stack([number[short, :].reshape(2, -1), number[:, long].swapaxes(0, 1).reshape(2, -1)])
+
+
+def flat_matrix(width: Array, thickness: Array) -> StressMatrix:
+    """Stress matrix of flats (designs,) [mm]: `width` along z_m, `thickness` along y_m.
+
+    Torsion by the St Venant series, transverse shear as parabolas, 1.5 (V/A)(1 - (2 z/width)^2).
+    """
+    upright = width >= thickness
+    long, short = np.maximum(width, thickness), np.minimum(width, thickness)
+    count_y = SHORT if upright.all() else LONG
+    count_z = LONG if upright.any() else SHORT
+    y = nodes(np.maximum(1.0, thickness / width), count_y)
+    z = nodes(np.maximum(1.0, width / thickness), count_z)
+    points = (width.shape[0], count_y * count_z)
+    torsion_y, torsion_z = (part.reshape(points) for part in rectangle_torsion(y, z, width, thickness))
+    eta, zeta = np.repeat(y, count_z, axis=-1), np.tile(z, count_y)
+    area = width * thickness
+    nil = np.zeros(points)
+    return StressMatrix(
+        scale=np.stack(
+            [
+                1.0 / area,
+                1.5 / area,
+                1.5 / area,
+                short / torsion_constant(long, short),
+                6.0 / (area * width),
+                6.0 / (area * thickness),
+            ],
+            axis=-1,
+        ),
+        sigma=np.stack([nil + 1.0, nil, nil, nil, zeta, -eta], axis=-1),
+        tau_1=np.stack([nil, 1.0 - eta**2, nil, torsion_y, nil, nil], axis=-1),
+        tau_2=np.stack([nil, nil, 1.0 - zeta**2, torsion_z, nil, nil], axis=-1),
+        neighbours=grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False)),
+    )

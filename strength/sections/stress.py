@@ -1,0 +1,102 @@
+"""Worst von Mises stress of a section from its six internal forces.
+
+Every shape comes down to a `StressMatrix`: forces times a scale are nominal stresses, and a matrix
+takes these to sigma, tau_1 and tau_2 at the points of the section. Shapes differ in nothing else.
+"""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+CHUNK = 1 << 19  # numbers held at once, so that they stay in the processor's cache
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class StressMatrix:
+    """From N, Vy, Vz, T, My, Mz to stresses at points.
+
+    scale: (designs, 6) makes nominal stresses [MPa] of forces [N, N*mm].
+    sigma, tau_1, tau_2: (designs or 1, points, 6). tau_1 and tau_2 are two parts of the shear stress
+    at right angles to each other; tau_2 None: there is but one.
+    neighbours: (lines, 2, points) numbers of the points on either side along each line of points, a
+    point's own number where the line ends there.
+    """
+
+    scale: Array
+    sigma: Array
+    tau_1: Array
+    tau_2: Array | None
+    neighbours: Index
+
+    def von_mises(self, forces: Array) -> Array:
+        """Greatest sqrt(sigma^2 + 3 tau^2) [MPa] over the points, (designs, ...).
+
+        forces: (designs, ..., 6). Between points a parabola through three of them gives the peak.
+        """
+        designs = max(forces.shape[0], self.scale.shape[0], self.sigma.shape[0])
+        rows = forces.reshape(forces.shape[0], -1, 6)
+        out = np.empty((designs, rows.shape[1]))
+        step = max(1, CHUNK // (self.sigma.shape[1] * max(1, rows.shape[1])))
+        for at in range(0, designs, step):
+            part = slice(at, at + step)
+            nominal = _part(rows, part) * _part(self.scale, part)[:, None, :]
+            out[part] = self._greatest(nominal, part)
+        return out.reshape(designs, *forces.shape[1:-1])
+
+    def at_points(self, forces: Array) -> tuple[Array, Array]:
+        """Sigma and the resultant shear stress [MPa] at every point, (designs, ..., points)."""
+        nominal = forces.reshape(forces.shape[0], -1, 6) * self.scale[:, None, :]
+        sigma = nominal @ self.sigma.swapaxes(-1, -2)
+        tau = nominal @ self.tau_1.swapaxes(-1, -2)
+        if self.tau_2 is not None:
+            tau = np.hypot(tau, nominal @ self.tau_2.swapaxes(-1, -2))
+        shape = (sigma.shape[0], *forces.shape[1:-1], sigma.shape[-1])
+        return sigma.reshape(shape), tau.reshape(shape)
+
+    def _greatest(self, nominal: Array, part: slice) -> Array:
+        square = nominal @ _part(self.sigma, part).swapaxes(-1, -2)
+        np.square(square, out=square)
+        for tau in (self.tau_1, self.tau_2):
+            if tau is not None:
+                own = nominal @ _part(tau, part).swapaxes(-1, -2)
+                np.square(own, out=own)
+                own *= 3.0
+                square += own
+        best = square.argmax(axis=-1)
+        top = np.take_along_axis(square, best[..., None], -1)[..., 0]
+        gain = np.zeros_like(top)
+        for before, after in self.neighbours:
+            low = np.take_along_axis(square, before[best][..., None], -1)[..., 0]
+            high = np.take_along_axis(square, after[best][..., None], -1)[..., 0]
+            bend = 2.0 * top - low - high
+            gain += np.divide((high - low) ** 2, 8.0 * bend, out=np.zeros_like(top), where=bend > 0.0)
+        found: Array = np.sqrt(top + gain)
+        return found
+
+
+def _part(array: Array, part: slice) -> Array:
+    return array if array.shape[0] == 1 else array[part]
+
+
+def stretch(count: int, *, closed: bool) -> Index:
+    """Neighbours along one line of `count` points, (2, count); closed: a ring.
+
+    >>> stretch(3, closed=False).tolist()
+    [[0, 0, 2], [0, 2, 2]]
+    """
+    number = np.arange(count)
+    before, after = np.roll(number, 1), np.roll(number, -1)
+    if not closed:
+        before[[0, -1]] = after[[0, -1]] = number[[0, -1]]
+    return np.stack([before, after])
+
+
+def selector(*columns: tuple[int, Array | float], points: int) -> Array:
+    """Matrix (points, 6) with the given columns filled: N 0, Vy 1, Vz 2, T 3, My 4, Mz 5."""
+    found = np.zeros((points, 6))
+    for column, values in columns:
+        found[:, column] = values
+    return found
