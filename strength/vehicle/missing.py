@@ -1,9 +1,11 @@
 """Which of the loads that every vehicle meets a case leaves out."""
 
+from collections.abc import Callable
+
 from strength.case.model import Case, Load
 
 # Own choice, after what breaks on such vehicles: factors mean nothing without these loads.
-_KINDS = {
+_KINDS: dict[str, Callable[[Load], bool]] = {
     "a bump (vertical over 1)": lambda load: load.vertical > 1.0,
     "a hard stop (braking)": lambda load: load.braking > 0.0,
     "a bend (cornering)": lambda load: load.cornering != 0.0,

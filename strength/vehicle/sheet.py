@@ -1,4 +1,4 @@
-"""What the road does to the wheels in each load: the values that `balance` returns."""
+"""What the road does to the wheels in each load, and what the vehicle can stand: plain values."""
 
 import attrs
 import numpy as np
@@ -9,7 +9,10 @@ Array = NDArray[np.float64]
 
 @attrs.frozen(kw_only=True)
 class WheelForce:
-    """Force of the road on one wheel [N], body axes; `at_ground` the contact [mm]."""
+    """Force of the road on one wheel [N], body axes, acting where the tyre touches the ground.
+
+    `slides`: the balance asks for more than the grip. `lifts`: the road carries nothing here.
+    """
 
     name: str
     force: tuple[float, float, float]
@@ -43,6 +46,24 @@ class Balanced:
 
 
 @attrs.frozen(kw_only=True)
+class Limit:
+    """One limit of the whole vehicle; None: over 6 g, or never.
+
+    what: "corner left", "corner right", "brake", "brake, 10 % descent", "side slope left" (its left
+    side low), "side slope right". tips_at, slides_at [g]. speed: ("5 m", m/s) at the lower of both.
+    angle [rad] of a side slope on which it neither tips nor slides; `governs` says which comes first.
+    """
+
+    what: str
+    with_payload: bool
+    tips_at: float | None = None
+    slides_at: float | None = None
+    speed: tuple[tuple[str, float | None], ...] = ()
+    angle: float | None = None
+    governs: str = ""  # tips | slides | "" where neither comes
+
+
+@attrs.frozen(kw_only=True, eq=False)
 class Pushes:
     """Loads as they reach the structure.
 
