@@ -53,8 +53,14 @@ def summary(options: argparse.Namespace) -> int:
     from strength.report.summary import summary as summarise
 
     width = width_of(sys.stdout)
-    room = {"load_columns": load_columns(width), "wide": width >= ROOM_BESIDE}
-    document = summarise(look(outcome, everything=options.all, **room, **_typed(options)))
+    view = look(
+        outcome,
+        everything=options.all,
+        load_columns=load_columns(width),
+        wide=width >= ROOM_BESIDE,
+        **_typed(options),
+    )
+    document = summarise(view)
     _write(texts)
     show(document, sys.stdout, width)
     return exit_code(outcome.rows)
@@ -127,7 +133,7 @@ def _parser() -> argparse.ArgumentParser:
 class _Version(argparse.Action):
     """Print the version; read only when asked for."""
 
-    def __call__(self, parser: argparse.ArgumentParser, *unused: object) -> None:
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
         from strength.report.program import NAME, version
 
         print(NAME, version())

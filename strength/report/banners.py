@@ -34,8 +34,10 @@ def _over(folded: "Folded") -> Banner | None:
         return None
     worst = over[0]
     lines = [
-        f"Worst: {worst.label}, {kind_name(worst.worst.kind)}, {verdict(worst.worst)} "
-        f"under {plain(worst.worst.load)!r}."
+        (
+            f"Worst: {worst.label}, {kind_name(worst.worst.kind)}, {verdict(worst.worst)} "
+            f"under {plain(worst.worst.load)!r}."
+        )
     ]
     if len(over) > 1:
         lines.append(f"Also {_named(over[1:])}.")
@@ -59,7 +61,7 @@ def _out_of_range(folded: "Folded") -> Banner | None:
         kind="range",
         heading=f"OUT OF RANGE: {count(len(rows), 'part').upper()}",
         lines=(
-            f"A formula is used outside the range of its source, so its figure proves nothing: {_named(rows)}.",
+            f"A formula is used outside its source's range, its figure proves nothing: {_named(rows)}.",
             "Change the part until it is in range, or have an engineer judge it.",
         ),
     )
@@ -74,8 +76,10 @@ def _thin(folded: "Folded") -> Banner | None:
         kind="thin",
         heading=f"THIN MARGIN: {count(len(thin), 'part').upper()}",
         lines=(
-            f"Within the limit, but by less than a quarter: {_named(thin)}; "
-            f"least {margin(thin[0].worst.margin)}.",
+            (
+                f"Within the limit, but by less than a quarter: {_named(thin)}; "
+                f"least {margin(thin[0].worst.margin)}."
+            ),
             "A worse weld, a heavier rider or a harder knock than assumed uses this up.",
         ),
     )
@@ -88,9 +92,13 @@ def _unchecked(outcome: "Outcome") -> Banner | None:
     if not outcome.rows:
         lines.append("No check applies to anything in this case: nothing here says that it holds.")
     if parts:
-        lines.append(f"{count(parts, 'part is', 'parts are')} not checked, or not in every way: see the list below.")
+        lines.append(
+            f"{count(parts, 'part is', 'parts are')} not checked, or not in every way: see the list below."
+        )
     if outcome.missing_loads:
-        lines.append(f"The case has no load for {listed(list(outcome.missing_loads))}: add what it will meet.")
+        lines.append(
+            f"The case has no load for {listed(list(outcome.missing_loads))}: add what it will meet."
+        )
     if not lines:
         return None
     heading = f"NOT CHECKED: {count(parts, 'part').upper()}" if parts else "NOT CHECKED"

@@ -32,9 +32,9 @@ def checks_csv(rows: "Iterable[Row]") -> str:
     for row in rows:
         writer.writerow(
             (
-                row.id, row.part, row.kind, row.load, row.where, float(row.demand), float(row.limit), row.unit,
-                float(row.utilisation), "" if row.margin is None else float(row.margin), WORDS[standing(row)],
-                "yes" if row.in_range else "no", row.fails, row.source, row.note, ONE_LINE,
+                row.id, row.part, row.kind, row.load, row.where, float(row.demand), float(row.limit),
+                row.unit, float(row.utilisation), "" if row.margin is None else float(row.margin),
+                WORDS[standing(row)], "yes" if row.in_range else "no", row.fails, row.source, row.note, ONE_LINE,
             )
         )  # fmt: skip
     return text.getvalue()

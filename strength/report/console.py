@@ -126,8 +126,10 @@ def _grid(grid: Grid) -> Table:
     for column in grid.columns:
         if column.figures:
             table.add_column(Text(column.title), justify="right", no_wrap=True)
+        elif column.whole:
+            table.add_column(Text(column.title), no_wrap=True)
         else:
-            table.add_column(Text(column.title), ratio=column.share, min_width=column.least or None, overflow="fold")
+            table.add_column(Text(column.title), ratio=column.share, overflow="fold")
     for row in grid.rows:
         table.add_row(*map(_cell, row))
     return table

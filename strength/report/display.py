@@ -1,64 +1,57 @@
-"""Figures as a builder reads them, metric or inch: the only place where a report changes units."""
+"""Figures as a builder reads them, metric or inch."""
 
 import math
 
 import attrs
 
-# Exact by definition: inch 25.4 mm, pound 0.45359237 kg, mile 1609.344 m; g 9.80665 m/s^2.
-INCH = 25.4
-POUND = 0.45359237
-GRAVITY = 9.80665
-POUND_FORCE = POUND * GRAVITY
-KSI = 1000.0 * POUND_FORCE / INCH**2
-KMH = 3.6
-MPH = 3600.0 / 1609.344
+from strength.units import GRAVITY, convert, unit_of
+
+SECONDS = 3600.0  # in an hour
 
 
 @attrs.frozen
 class Display:
-    """Writes quantities in metric or inch units; values come in mm, N, N*mm, MPa, kg, m/s."""
+    """Writes quantities for people; values come in mm, N, N*mm, MPa, kg, m/s."""
 
-    inch: bool = False
+    system: str = "metric"  # metric | inch
 
     @property
     def length_unit(self) -> str:
         """Unit of lengths."""
-        return "in" if self.inch else "mm"
+        return unit_of("length", self.system)
 
     @property
     def force_unit(self) -> str:
         """Unit of forces."""
-        return "lbf" if self.inch else "N"
+        return unit_of("force", self.system)
 
     @property
     def stress_unit(self) -> str:
         """Unit of stresses."""
-        return "ksi" if self.inch else "MPa"
+        return unit_of("stress", self.system)
 
     @property
     def speed_unit(self) -> str:
         """Unit of speeds."""
-        return "mph" if self.inch else "km/h"
+        return "mph" if self.system == "inch" else "km/h"
 
     def length(self, value: float) -> str:
         """A length [mm] without its unit."""
-        return f"{value / INCH:.3f}" if self.inch else f"{value:.1f}"
+        shown = convert(value, "length", self.system)
+        return f"{shown:.3f}" if self.system == "inch" else f"{shown:.1f}"
 
     def force(self, value: float) -> str:
         """A force [N] without its unit."""
-        return whole(value / POUND_FORCE if self.inch else value)
+        return whole(convert(value, "force", self.system))
 
     def stress(self, value: float) -> str:
         """A stress [MPa] without its unit."""
-        return f"{value / KSI:.1f}" if self.inch else whole(value)
+        shown = convert(value, "stress", self.system)
+        return f"{shown:.1f}" if self.system == "inch" else whole(shown)
 
     def speed(self, value: float) -> str:
         """A speed [m/s] without its unit."""
-        return f"{value * (MPH if self.inch else KMH):.0f}"
-
-    def mass(self, value: float) -> str:
-        """A mass [kg] with its unit."""
-        return f"{value / POUND:.4g} lb" if self.inch else f"{value:.4g} kg"
+        return f"{convert(value * SECONDS / 1000.0, 'distance', self.system):.0f}"
 
     def quantity(self, value: float, unit: str) -> str:
         """A demand or a limit in its record unit ("MPa", "N", "N*mm", "1") with a unit to read."""
@@ -67,9 +60,7 @@ class Display:
         if unit == "N":
             return f"{self.force(value)} {self.force_unit}"
         if unit == "N*mm":
-            if self.inch:
-                return f"{figure(value / POUND_FORCE / INCH)} lbf in"
-            return f"{figure(value / 1000.0)} N m"
+            return f"{figure(convert(value, 'moment', self.system))} {unit_of('moment', self.system)}"
         return f"{value:.2f}" if unit == "1" else f"{figure(value)} {unit}"
 
 
@@ -105,7 +96,7 @@ def degrees(value: float) -> str:
 
 def gees(value: float) -> str:
     """An acceleration [mm/s^2] in multiples of g."""
-    return f"{value / (1000.0 * GRAVITY):.2f} g"
+    return f"{value / GRAVITY:.2f} g"
 
 
 def margin(value: float | None) -> str:

@@ -34,7 +34,7 @@ class Column:
     title: str
     figures: bool = False
     share: int = 1  # of the width that is left for words
-    least: int = 0  # characters that must fit on one line
+    whole: bool = False  # never broken over lines
 
 
 @attrs.frozen(kw_only=True)

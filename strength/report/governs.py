@@ -12,10 +12,12 @@ MOST = 8
 
 def governs(view: View) -> Section:
     """The parts that are over, out of range or thin; what would part suddenly stands first."""
-    lines = [line for line in view.folded.lines if line.standing is not Standing.WITHIN]
-    chosen = lines[:MOST] if len(lines) >= FEWEST else list(view.folded.lines[:FEWEST])
+    order = list(Standing)
+    lines = sorted(view.folded.lines, key=lambda line: order.index(line.standing))
+    short = sum(line.standing is not Standing.WITHIN for line in lines)
+    chosen = lines[: min(max(short, FEWEST), MOST)]
     chosen.sort(key=lambda line: (line.standing is not Standing.OVER, suddenness(line.worst)))
-    columns = (Column("part", share=3), Column("how it would fail", share=3), Column("verdict", share=3, least=22))
+    columns = (Column("part"), Column("how it would fail"), Column("verdict", whole=True))
     return Section(
         title="What governs, and how it would fail",
         lead=("What parts suddenly stands before what bends first: bending warns you, parting does not.",),

@@ -1,6 +1,7 @@
 """The loads: a line each, with what it is in words and its worst part."""
 
-from strength.checks.verdict import Row
+from typing import TYPE_CHECKING
+
 from strength.report.document import Cell, Column, Grid, Items, Section, plain
 from strength.report.load_words import load_words
 from strength.report.sides import LoadColumn
@@ -8,18 +9,23 @@ from strength.report.standing import standing
 from strength.report.view import View
 from strength.report.words import governed, verdict
 
+if TYPE_CHECKING:
+    from strength.checks.verdict import Row
+
 
 def load_lines(view: View) -> Section:
     """One row per load, and below it what was noted while the wheels were balanced."""
     columns = (
         Column("", figures=True),
         Column("load", share=5),
-        Column("worst part", share=3),
-        Column("verdict", share=2, least=22),
+        Column("worst part", share=4),
+        Column("verdict", whole=True),
     )
     rows = tuple(_row(view, column) for column in view.folded.columns)
     notes = tuple(
-        (f"load {column.number}", plain(note)) for column in view.folded.columns for note in _notes(view, column)
+        (f"load {column.number}", plain(note))
+        for column in view.folded.columns
+        for note in _notes(view, column)
     )
     return Section(
         title="Loads",
@@ -34,7 +40,7 @@ def _row(view: View, column: LoadColumn) -> tuple[Cell, ...]:
     given = next((load for load in view.outcome.case.loads if load.name == column.loads[0]), None)
     words = f"{balanced.severity}: {load_words(balanced, given, view.display)}"
     if len(column.loads) > 1:
-        words += "; and the other way round"
+        words += " (or mirrored)"
     found = [line.cells[column.number - 1] for line in view.folded.lines]
     lines = [(line, cell) for line, cell in zip(view.folded.lines, found, strict=True) if cell is not None]
     if not lines:

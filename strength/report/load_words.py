@@ -59,12 +59,12 @@ def load_words(balanced: Balanced, load: Load | None, display: Display) -> str:
 
 def _strike(strike: Strike) -> str:
     """A knock on one wheel."""
-    parts = [f"{strike.up:g} up"]
+    parts = [f"{strike.up:g} x its standing load up"]
     if strike.back:
-        parts.append(f"{strike.back:g} back")
+        parts.append(f"{strike.back:g} x back")
     if strike.inward:
-        parts.append(f"{strike.inward:g} inward")
-    return f"{plain(strike.wheel)} is knocked {listed(parts)} (times its standing load)"
+        parts.append(f"{strike.inward:g} x inward")
+    return f"{plain(strike.wheel)} is knocked {listed(parts)}"
 
 
 def _by_hand(force: HandForce, display: Display) -> str:

@@ -8,9 +8,11 @@ from strength.report.words import count, governed
 
 SHOWN = 12  # parts shown unless all are asked for
 LEAD = (
-    "A margin of 0.34 means that 34 % more load brings the part to its limit; 0 is at the limit, below 0 over it. "
-    "After a figure: ! over the limit, ~ thin margin, ? out of range; a dot: nothing asked. "
-    "(both): the left and the right part read the same.",
+    (
+        "A margin of 0.34: 34 % more load brings the part to its limit; 0 is at the limit, below 0 over it. "
+        "After a figure: ! over the limit, ~ thin margin, ? out of range; a dot: nothing asked. "
+        "(both): the left and the right part read the same."
+    ),
 )
 
 
@@ -18,11 +20,13 @@ def margins(view: View) -> Section:
     """Parts in rows, worst first; loads, by number, in columns."""
     lines = view.folded.lines if view.everything else view.folded.lines[:SHOWN]
     blocks = _blocks(view)
-    grids = tuple(Grid(
+    grids = tuple(
+        Grid(
             columns=_heads(block, beside=view.wide),
             rows=_rows(lines, block, beside=view.wide),
         )
-        for block in blocks)
+        for block in blocks
+    )
     after = []
     left_out = len(view.folded.lines) - len(lines)
     if left_out:

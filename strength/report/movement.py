@@ -17,10 +17,10 @@ def movement(view: View) -> Section:
     moved = view.outcome.movement
     names = list(dict.fromkeys(wheel.name for wheel in moved))
     columns = (
-        Column("wheel"),
-        Column(f"its centre moves ({view.display.length_unit})", share=2),
-        Column("toe", share=1),
-        Column("camber", share=1),
+        Column("wheel", share=2),
+        Column(f"its centre moves ({view.display.length_unit})", share=5),
+        Column("toe", share=3),
+        Column("camber", share=4),
     )
     if view.everything:
         rows = tuple(_row(view, wheel, wheel, wheel) for wheel in moved)

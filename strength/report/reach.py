@@ -5,7 +5,7 @@ from strength.report.document import Items, Section
 from strength.report.view import View
 
 NAMES = {
-    "yield_factor": "bending for good",
+    "yield_factor": "yielding",
     "ultimate_factor": "tearing, welds and bolts",
     "stability_factor": "buckling",
     "load_factor": "loads",
@@ -22,7 +22,9 @@ def reach(view: View) -> Section:
     case = view.outcome.case
     allowable = case.basis.method == "allowable"
     table = ALLOWABLE if allowable else LIMIT_STATE
-    items = [(NAMES[name], _by_severity(given, case.basis.factors.get(name))) for name, given in table.items()]
+    items = [
+        (NAMES[name], _by_severity(given, case.basis.factors.get(name))) for name, given in table.items()
+    ]
     if not allowable:
         items.append((LIGHT, "1.10, unless given above"))
     basis = (
@@ -33,18 +35,20 @@ def reach(view: View) -> Section:
     wear = (
         "A fatigue life belongs to the road of the case."
         if case.road is not None
-        else "Single knocks only: wear by many small ones (fatigue) is not looked at, as the case has no road."
+        else "Single knocks only: wear by many small ones (fatigue) is left out, as the case has no road."
     )
     return Section(
         title="How far a verdict reaches",
         lead=(
             basis,
-            "Abuse may bend a part for good but not part it; where it is judged so, look at the part afterwards.",
+            "Abuse may bend a part for good but must not part it: look at the part after any such knock.",
         ),
         body=(Items(items=tuple(items)),),
         after=(
-            "The factors are a designer's choice. Within the limit means: these checks, these loads, "
-            "these factors, a vehicle built as drawn from the metal named, welds of the quality stated.",
+            (
+                "The factors are a designer's choice. Within the limit means: these checks, these loads, "
+                "these factors, a vehicle built as drawn from the metal named, welds of the quality stated."
+            ),
             wear,
         ),
     )

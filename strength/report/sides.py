@@ -121,19 +121,17 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
     alone = [key for key in table if key not in pairs and key not in dropped]
     columns = _columns(loads, swap, turned=all(_agree(table, key, key, swap) for key in alone))
     lines = []
-    for key in table:
+    for key, by_load in table.items():
         if key in dropped:
             continue
-        sides = [table[key]] + ([table[mirrored(key[0]), key[1]]] if key in pairs else [])
+        sides = [by_load] + ([table[mirrored(key[0]), key[1]]] if key in pairs else [])
         cells = tuple(
             _reading(row for side in sides for load in column.loads for row in side.get(load, {}).values())
             for column in columns
         )
         found = [cell for cell in cells if cell is not None]
         worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
-        lines.append(
-            PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found))
-        )
+        lines.append(PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found)))
     lines.sort(key=lambda line: -line.worst.utilisation)
     return Folded(columns, tuple(lines), nouns)
 

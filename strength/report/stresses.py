@@ -19,8 +19,10 @@ def stresses(view: View) -> Section:
     return Section(
         title=f"Stresses behind the worst ({view.display.stress_unit})",
         lead=(
-            "Axial: along the part, pull positive. Together: all combined (von Mises) at the worst spot. "
-            "Allowed: the strength there, lower beside a weld, divided by its factor.",
+            (
+                "Axial: along the part, pull positive. Together: all combined (von Mises) at the worst spot. "
+                "Allowed: the strength there, lower beside a weld, divided by its factor."
+            ),
         ),
         body=grids,
         after=after if grids else ("No stress was judged in this case.",),

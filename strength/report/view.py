@@ -18,7 +18,8 @@ class View:
     """An outcome and how to show it.
 
     everything: all parts and all loads, not only the worst. load_columns: how many loads stand
-    side by side. wide: there is room for a column more. case_path: what the user typed. commands: those this program has.
+    side by side. wide: there is room for a column more. case_path: what the user typed.
+    commands: those this program has.
     """
 
     outcome: "Outcome"
@@ -44,7 +45,7 @@ def look(
     return View(
         outcome=outcome,
         folded=fold(outcome.case, [load.name for load in outcome.loads], outcome.rows),
-        display=Display(inch=outcome.case.units == "inch"),
+        display=Display(outcome.case.units),
         everything=everything,
         load_columns=load_columns,
         wide=wide,

@@ -26,7 +26,7 @@ HOST = "more wall on the tube it is welded onto, or a wider part welded to it"
 SCREW = "a larger thread, or less reach between ball and face"
 
 KINDS: dict[str, Kind] = {
-    "yielding": Kind("bending for good", ""),
+    "yielding": Kind("yielding", ""),
     "rupture": Kind("tearing through", ""),
     "stability": Kind("buckling", "a larger tube rather than more wall, or a shorter free length"),
     "wall": Kind("wall denting", "more wall, or a smaller tube of the same wall"),
@@ -75,7 +75,7 @@ def governed(kind: str, noun: str) -> str:
     """The check, with what it is about where its name does not say so.
 
     >>> governed("yielding", "tube"), governed("weld-throat", "weld")
-    ('tube: bending for good', 'weld throat')
+    ('tube: yielding', 'weld throat')
     """
     name = kind_name(kind)
     return name if noun in name else f"{noun}: {name}"
@@ -106,8 +106,8 @@ def verdict(row: Row) -> str:
     """
     how = standing(row)
     if how is Standing.OVER:
-        over = f"over the limit by {percent(row.utilisation - 1.0)}"
-        return over if row.in_range else f"{over}, and out of range"
+        by = percent(row.utilisation - 1.0)
+        return f"over the limit by {by}" if row.in_range else f"over by {by}, out of range"
     if how is Standing.RANGE:
         return f"out of range (margin {margin(row.margin)})"
     if how is Standing.THIN:

@@ -14,9 +14,9 @@ from strength.case.model import (
     Load,
     Member,
     Point,
-    Stud,
     Strike,
     Strut,
+    Stud,
     Support,
     Warned,
     Weld,
@@ -38,12 +38,8 @@ LOADS = (
     Load(name="stop in a bend, left turn", severity="hard", braking=0.4 * G, cornering=0.3 * G),
     Load(name="stop in a bend, right turn", severity="hard", braking=0.4 * G, cornering=-0.3 * G),
     Load(name="speed bump", severity="hard", vertical=2.5),
-    Load(
-        name="pothole, left wheel", severity="abuse", strike=Strike(wheel="front.left", up=3.0, back=1.5)
-    ),
-    Load(
-        name="pothole, right wheel", severity="abuse", strike=Strike(wheel="front.right", up=3.0, back=1.5)
-    ),
+    Load(name="pothole, left wheel", severity="abuse", strike=Strike(wheel="front.left", up=3.0, back=1.5)),
+    Load(name="pothole, right wheel", severity="abuse", strike=Strike(wheel="front.right", up=3.0, back=1.5)),
     Load(
         name="kerb taken sideways, left wheel",
         severity="abuse",
@@ -98,7 +94,9 @@ def sided(case_rows: list[Row]) -> tuple[Row, ...]:
     """Rows of left parts and their equals on the right under the mirrored load, worst first."""
     found = list(case_rows)
     found += [
-        attrs.evolve(row, part=mirrored(row.part), load=mirrored(row.load), where=row.where.replace(".left", ".right"))
+        attrs.evolve(
+            row, part=mirrored(row.part), load=mirrored(row.load), where=row.where.replace(".left", ".right")
+        )
         for row in case_rows
         if row.part.endswith(".left")
     ]
@@ -125,7 +123,9 @@ def case() -> Case:
         Member(name="knuckle-axle.left", start="d", end="e", shape=Bar(20.0), material="42CrMo4+QT"),
     ]
     members += [attrs.evolve(m, name=mirrored(m.name)) for m in members]
-    members.append(Member(name="main-tube", start="f", end="g", shape=Box(50.0, 50.0, 3.0), material="S235JRH"))
+    members.append(
+        Member(name="main-tube", start="f", end="g", shape=Box(50.0, 50.0, 3.0), material="S235JRH")
+    )
     welds = [
         Weld(name=name, member="lower-front.left", end="to", leg=3.0, filler="ER70S-6", process="tig")
         for name in ("lower-front-cup.left", "lower-front-cup.right", "caliper-weld.left", "outrigger")
