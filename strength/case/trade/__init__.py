@@ -1,0 +1,1 @@
+"""Wishbones, knuckles and brackets: what a builder names, turned into plain entries."""

@@ -1,0 +1,159 @@
+"""Places that also know what trade parts are going to make, whatever the order of the file."""
+
+from collections.abc import Callable, Iterable
+from typing import TypeVar, cast
+
+from strength.case.faults import RefusedError, nearest
+from strength.case.model import Vector
+from strength.case.places import Places, mirrored, other_side
+from strength.case.trade.entry import Entry, Place
+from strength.case.trade.lending import Offer
+from strength.case.trade.names import suffixed
+from strength.case.trade.placed import Host
+
+Found = TypeVar("Found")
+Owner = tuple[str, str]  # path and maker of the part that makes a point
+
+
+class Layout(Places):
+    """Places of typed entries and of parts that offer points and members by name."""
+
+    def __init__(self, entries: Iterable[Entry], *, mirror: bool) -> None:
+        self._lent: dict[str, Callable[[], Vector]] = {}
+        self._owners: dict[str, Owner] = {}
+        self._hosts: dict[str, Callable[[], Host]] = {}
+        self._answers: dict[str, object] = {}
+        self._roots: dict[str, str] = {}
+        self.wheels: dict[str, Entry] = {}
+        self.on_points: dict[str, list[str]] = {}  # typed points that stand on a member, by member
+        super().__init__(entries, mirror=mirror)
+
+    def add(self, entry: Entry) -> None:
+        """Take in an entry; the points that its vectors will make can be named from now on."""
+        super().add(entry)
+        if entry.kind == "wheel" and entry.name not in self.wheels:
+            self.wheels[entry.name] = entry
+            self._name_vector(entry, "centre", "-hub")
+        elif entry.kind in {"member", "strut"}:
+            self._name_vector(entry, "from", "-from")
+            self._name_vector(entry, "to", "-to")
+        elif entry.kind == "point" and isinstance(entry.keys.get("on"), str):
+            self.on_points.setdefault(entry.keys["on"], []).append(entry.name)
+        if entry.kind == "member" and entry.keys.get("section") is not None:
+            self._hosts.setdefault(entry.name, lambda: self._typed_host(entry))
+
+    def lend(self, offer: Offer, owner: Owner) -> None:
+        """Take in what a trade part offers."""
+        for name, place in offer.aliases.items():
+            self._alias(name, place, owner)
+        for name, find in offer.points.items():
+            if name not in self._points:
+                self._lent.setdefault(name, find)
+                self._owners.setdefault(name, owner)
+        for name, host in offer.hosts.items():
+            self._hosts.setdefault(name, host)
+
+    def stand_on(self, root: str, member: str) -> None:
+        """Say that a lent point stands on a member, whose own points are made before it."""
+        self._roots[root] = member
+
+    def where(self, place: Place | None) -> Vector:
+        """The place [mm], a point that is still to be made included."""
+        if not isinstance(place, str) or place in self._points or place in self._aliases:
+            return super().where(place)
+        if place in self._lent:
+            return self.once(f"point {place}", self._lent[place])
+        if self._is_lent_image(place):
+            return mirrored(self.where(other_side(place)))
+        return super().where(place)
+
+    def settle(self, place: Place | None, wanted: str, *, path: str, maker: str) -> str:
+        """The name of the point at a place; a point of a trade part is made by that part."""
+        if not isinstance(place, str) or place in self._points:
+            return super().settle(place, wanted, path=path, maker=maker)
+        path, maker = self._owners.get(place, (path, maker))
+        if place in self._aliases or not (place in self._lent or self._is_lent_image(place)):
+            return super().settle(place, wanted, path=path, maker=maker)
+        if place not in self._lent:
+            return other_side(self.settle(other_side(place), wanted, path=path, maker=maker))
+        if place in self._roots:
+            for stand in self.host(self._roots[place]).stands:
+                self.settle(stand, str(stand), path=path, maker=maker)
+        return super().settle(self.where(place), place, path=path, maker=maker)
+
+    def line(self, member: str) -> tuple[Vector, Vector]:
+        """Both end points of a member [mm], one that is still to be made included."""
+        if member not in self._members and member in self._hosts:
+            host = self.host(member)
+            return host.start, host.end
+        twin = other_side(member)
+        if self._mirror and member.endswith(".right") and member not in self._members and twin in self._hosts:
+            start, end = self.line(twin)
+            return mirrored(start), mirrored(end)
+        return super().line(member)
+
+    def names(self) -> set[str]:
+        """Every name that is a place."""
+        return super().names() | set(self._lent)
+
+    def host(self, member: str) -> Host:
+        """A member's line, shape and `up`, typed or still to be made."""
+        if member in self._hosts:
+            return self.once(f"member {member}", self._hosts[member])
+        if member in self._members:  # its section is at fault, and reported there
+            raise RefusedError
+        raise RefusedError(f"no member is named {member!r}{nearest(member, self._hosts)}")
+
+    def once(self, key: str, find: Callable[[], Found]) -> Found:
+        """Find something once; refuse without text ever after, and refuse what leads back to itself."""
+        if key in self._answers:
+            if isinstance(self._answers[key], RefusedError):
+                raise RefusedError
+            return cast("Found", self._answers[key])
+        if key in self._open:
+            trip = [*self._open[self._open.index(key) :], key]
+            raise RefusedError("is defined in a circle: " + " -> ".join(trip))
+        self._open.append(key)
+        try:
+            found = find()
+        except RefusedError as refused:
+            self._answers[key] = refused
+            raise
+        finally:
+            self._open.pop()
+        self._answers[key] = found
+        return found
+
+    def is_open(self, name: str) -> bool:
+        """Whether a place is just being looked for."""
+        return name in self._open
+
+    def _typed_host(self, entry: Entry) -> Host:
+        keys = entry.keys
+        start, end = self.line(entry.name)
+        stands = [
+            suffixed(entry.name, f"-{key}") if isinstance(keys[key], tuple) else keys[key]
+            for key in ("from", "to")
+        ]
+        return Host(
+            name=entry.name,
+            start=start,
+            end=end,
+            shape=keys["section"],
+            up=keys.get("up"),
+            stands=(*stands, *keys.get("via", ())),
+        )
+
+    def _is_lent_image(self, name: str) -> bool:
+        return self._mirror and name.endswith(".right") and other_side(name) in self._lent
+
+    def _name_vector(self, entry: Entry, key: str, suffix: str) -> None:
+        value = entry.keys.get(key)
+        if isinstance(value, tuple):
+            owner = (f"{entry.path}.{key}", f"{entry.kind} {entry.name}")
+            self._alias(suffixed(entry.name, suffix), value, owner)
+
+    def _alias(self, name: str, target: Place, owner: Owner) -> None:
+        if name not in self._aliases:
+            self._aliases[name] = (target, name)
+            self._owners[name] = owner
