@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
 
 
-class Refused(StrengthError, ValueError):
+class RefusedError(StrengthError, ValueError):
     """One fault on its way to the list; an empty text: the cause is on the list already."""
 
     def __init__(self, why: str = "") -> None:
@@ -38,7 +38,7 @@ class Faults:
         """Put what the block refuses on the list, under `path`."""
         try:
             yield
-        except Refused as refused:
+        except RefusedError as refused:
             self.add(path, refused.why)
         except (QuantityError, RangeError) as error:
             self.add(path, str(error))

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Iterable
 
-from strength.case.faults import Refused, nearest
+from strength.case.faults import RefusedError, nearest
 from strength.case.model import Vector
 from strength.case.trade.entry import Entry, Place
 from strength.case.trade.names import suffixed
@@ -14,7 +14,7 @@ _CELL = 4 * SAME  # mm: side of the cells in which points are looked up
 
 def mirrored(at: Vector) -> Vector:
     """A place or direction on the other side of the middle plane y = 0."""
-    return (at[0], -at[1], at[2])
+    return (at[0], 0.0 - at[1], at[2])  # never -0.0
 
 
 def other_side(name: str) -> str:
@@ -30,7 +30,7 @@ class Places:
     """Points, and what else can be named as a place: a bracket (its tip), a wishbone (its ball).
 
     Built of typed and generated entries; `add` takes in what is generated later. A place is a name
-    or a vector [mm]; every method raises Refused, with a text for the user, where it cannot be found
+    or a vector [mm]; every method raises RefusedError, with a text for the user, where it cannot be found
     (with an empty text where the cause is reported elsewhere). With `mirror`, the `.right` image of
     each `.left` entry can be named before it is made.
     """
@@ -70,7 +70,7 @@ class Places:
     def where(self, place: Place | None) -> Vector:
         """The place [mm], body axes."""
         if place is None:  # left out or unreadable: reported where it was read
-            raise Refused
+            raise RefusedError
         if not isinstance(place, str):
             return place
         if place in self._found:
@@ -78,7 +78,7 @@ class Places:
         if place in self._points or place in self._aliases:
             if place in self._open:
                 round_trip = [*self._open[self._open.index(place) :], place]
-                raise Refused("is defined in a circle: " + " -> ".join(round_trip))
+                raise RefusedError("is defined in a circle: " + " -> ".join(round_trip))
             self._open.append(place)
             try:
                 at = self._defined(place)
@@ -88,7 +88,7 @@ class Places:
             return at
         if self._is_image(place):
             return mirrored(self.where(other_side(place)))
-        raise Refused(f"no point, bracket or wishbone is named {place!r}{nearest(place, self.names())}")
+        raise RefusedError(f"no point, bracket or wishbone is named {place!r}{nearest(place, self.names())}")
 
     def settle(self, place: Place | None, wanted: str, *, path: str, maker: str) -> str:
         """The name of the point at a place.
@@ -97,16 +97,16 @@ class Places:
         joins `made`. path, maker: of the part that asks (`members.strut.left`, "member strut.left").
         """
         if place is None:
-            raise Refused
+            raise RefusedError
         if not isinstance(place, str):
             known = self._at(place)
-            return known if known else self._make(wanted, place, path, maker)
+            return known or self._make(wanted, place, path, maker)
         if place in self._points:
             return place
         if place in self._aliases:
             target, own = self._aliases[place]
             if place in self._open:
-                raise Refused("is defined in a circle: " + " -> ".join([*self._open, place]))
+                raise RefusedError("is defined in a circle: " + " -> ".join([*self._open, place]))
             self._open.append(place)
             try:
                 return self.settle(target, own, path=path, maker=place)
@@ -115,7 +115,7 @@ class Places:
         if self._is_image(place):
             return other_side(self.settle(other_side(place), other_side(wanted), path=path, maker=maker))
         self.where(place)
-        raise Refused
+        raise RefusedError
 
     def line(self, member: str) -> tuple[Vector, Vector]:
         """Both end points of a member [mm]."""
@@ -125,7 +125,7 @@ class Places:
         if self._mirror and member.endswith(".right") and other_side(member) in self._members:
             start_at, end_at = self.line(other_side(member))
             return mirrored(start_at), mirrored(end_at)
-        raise Refused(f"no member is named {member!r}{nearest(member, self._members)}")
+        raise RefusedError(f"no member is named {member!r}{nearest(member, self._members)}")
 
     def names(self) -> set[str]:
         """Every name that is a place."""
@@ -155,13 +155,15 @@ class Places:
         if isinstance(keys.get("at"), tuple):
             x, y, z = keys["at"]
             return (x, y, z)
-        raise Refused
+        raise RefusedError
 
     def _make(self, name: str, at: Vector, path: str, maker: str) -> str:
         if name in self._points:
             other = self._points[name]
             typed = other.maker or f"point {other.path}"
-            raise Refused(f"makes a point {name!r} at its end, but {typed} makes one of that name elsewhere")
+            raise RefusedError(
+                f"makes a point {name!r} at its end, but {typed} makes one of that name elsewhere"
+            )
         entry = Entry(kind="point", name=name, keys={"at": at}, path=path, maker=maker)
         self.add(entry)
         self.made.append(entry)
@@ -172,7 +174,7 @@ class Places:
         for name in list(self._waiting):
             try:
                 found = self.where(name)
-            except Refused:  # not known yet, or reported when its own turn comes
+            except RefusedError:  # not known yet, or reported when its own turn comes
                 continue
             del self._waiting[name]
             self._cells.setdefault(_cell(found), []).append(name)
