@@ -7,6 +7,8 @@ from strength.frame.links import Links
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index
 
+LARGE = 1500  # unknowns from which the sparse path is taken (own choice: some 250 points)
+
 
 @attrs.frozen(kw_only=True, eq=False)
 class Block:

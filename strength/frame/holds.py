@@ -133,16 +133,15 @@ def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[H
 
 def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
     """Members that are free of torsion at both ends, with points or hinges that can turn along."""
-    for b, member in enumerate(case.members):
-        first, last = int(layout.first[b]), int(layout.last[b])
-        base = layout.points[layout.start[first]]
-        line = (layout.points[layout.end[last]] - base) / layout.bar_length[b]
-        let_go = [
-            links.ball[s, side] or torsion_free(links.hinge[s, side], line)
-            for s, side in ((first, 0), (last, 1))
-        ]
-        if not all(let_go) or (first == last and np.any(links.ball[first])):
-            continue
+    count = len(case.members)
+    firsts, lasts = layout.first[:count], layout.last[:count]
+    bases = layout.points[layout.start[firsts]]
+    lines = (layout.points[layout.end[lasts]] - bases) / layout.bar_length[:count, None]
+    free_start = links.ball[firsts, 0] | torsion_free(links.hinge[firsts, 0], lines)
+    free_end = links.ball[lasts, 1] | torsion_free(links.hinge[lasts, 1], lines)
+    nothing_between = (firsts == lasts) & (links.ball[firsts, 0] | links.ball[lasts, 1])
+    for b in np.flatnonzero(free_start & free_end & ~nothing_between):
+        first, last, base, line = int(firsts[b]), int(lasts[b]), bases[b], lines[b]
         move = np.zeros(links.freedoms)
         for p in layout.end[first:last]:
             move[6 * p : 6 * p + 3] = np.cross(line, layout.points[p] - base)
@@ -156,5 +155,10 @@ def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Ho
         if np.max(np.abs(strain)) < EXACTLY and not np.any(move[links.held]):
             number = np.flatnonzero(move)
             yield Hold(
-                what=member.name, freedom=number, weight=move[number], axis=line, lever=lever, spin=True
+                what=case.members[b].name,
+                freedom=number,
+                weight=move[number],
+                axis=line,
+                lever=lever,
+                spin=True,
             )

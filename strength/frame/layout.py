@@ -1,12 +1,10 @@
 """Points, members and struts of a case to a layout of straight segments."""
 
-from collections.abc import Iterator
-
 import numpy as np
 
-from strength.case.model import Case, Member, Strut, Vector
+from strength.case.model import Case, Member, Strut
 from strength.errors import CaseError
-from strength.frame.response import Array, Layout
+from strength.frame.response import Array, Flags, Index, Layout
 
 COS_UPRIGHT = float(np.cos(np.radians(8.0)))  # within it of body z, `up` defaults to body x (own choice)
 
@@ -21,43 +19,35 @@ def lay_out(case: Case) -> Layout:
     """
     number = {point.name: n for n, point in enumerate(case.points)}
     points = np.array([point.at for point in case.points], dtype=float).reshape(-1, 3)
-    bar, start, end, ups, first, last, bar_length = [], [], [], [], [], [], []
-    faults: list[tuple[str, str]] = []
-    for b, (part, via) in enumerate(_parts(case)):
+    parts: list[Member | Strut] = [*case.members, *case.struts]
+    bar: list[int] = []
+    start: list[int] = []
+    end: list[int] = []
+    first: list[int] = []
+    for b, part in enumerate(parts):
+        via = part.via if isinstance(part, Member) else ()
         chain = [number[name] for name in (part.start, *via, part.end)]
-        chord = points[chain[-1]] - points[chain[0]]
-        span = float(np.linalg.norm(chord))
-        if span == 0.0:
-            faults.append((part.path or part.name, f"`from` and `to` of {part.name} are the same place"))
-            span, chord = 1.0, np.array([1.0, 0.0, 0.0])
-        up = part.up or default_up(chord / span)
         first.append(len(bar))
-        last.append(len(bar) + len(chain) - 2)
-        bar_length.append(span)
         bar += [b] * (len(chain) - 1)
         start += chain[:-1]
         end += chain[1:]
-        ups += [up] * (len(chain) - 1)
-    if faults:
-        raise CaseError(faults)
-    bars, starts, ends = (np.array(values, dtype=np.intp) for values in (bar, start, end))
-    firsts, lasts = np.array(first, dtype=np.intp), np.array(last, dtype=np.intp)
+    bars, starts, ends, firsts = (np.array(values, dtype=np.intp) for values in (bar, start, end, first))
+    lasts = np.append(firsts[1:], bars.size)[: firsts.size] - 1
     run = points[ends] - points[starts]
     length = np.linalg.norm(run, axis=1)
-    axes, lying = frame_axes(run, np.array(ups, dtype=float).reshape(-1, 3))
-    parts = [part for part, _ in _parts(case)]
-    faults = [
-        (parts[bars[n]].path or parts[bars[n]].name, f"`up` of {parts[bars[n]].name} lies along the part")
-        for n in np.flatnonzero(lying)
-    ]
-    if faults:
-        raise CaseError(dict.fromkeys(faults))
-    base = points[starts[firsts]]
-    whole = np.array(bar_length, dtype=float)
-    chords = (points[ends[lasts]] - base) / whole[:, None]
-    along = np.stack(
-        [np.einsum("si,si->s", points[at] - base[bars], chords[bars]) for at in (starts, ends)], axis=1
-    )
+    chord = points[ends[lasts]] - points[starts[firsts]]
+    whole = np.linalg.norm(chord, axis=1)
+    _refuse(parts, np.unique(bars[length == 0.0]), "has two of its points at the same place")
+    _refuse(parts, np.flatnonzero(whole == 0.0), "ends where it starts")
+    chord /= whole[:, None]
+    ups = default_up(chord)
+    for b, part in enumerate(parts):
+        if part.up is not None:
+            ups[b] = part.up
+    axes, lying = frame_axes(run, ups[bars])
+    _refuse(parts, np.unique(bars[lying]), "has its `up` along its own line")
+    base = points[starts[firsts]][bars]
+    along = np.stack([np.einsum("si,si->s", points[at] - base, chord[bars]) for at in (starts, ends)], axis=1)
     return Layout(
         points=points,
         names=tuple(point.name for point in case.points),
@@ -73,16 +63,18 @@ def lay_out(case: Case) -> Layout:
     )
 
 
-def default_up(direction: Array) -> Vector:
-    """Body z, or body x for a part within 8 degrees of it; `direction` is a unit vector.
+def default_up(direction: Array) -> Array:
+    """Body z, or body x for a part within 8 degrees of it; unit directions (n, 3).
 
-    >>> default_up(np.array([0.1, 0.0, 0.99498744]))
-    (1.0, 0.0, 0.0)
+    >>> default_up(np.array([[0.1, 0.0, 0.99498744], [0.6, 0.0, 0.8]]))
+    array([[1., 0., 0.],
+           [0., 0., 1.]])
     """
-    return (1.0, 0.0, 0.0) if abs(direction[2]) >= COS_UPRIGHT else (0.0, 0.0, 1.0)
+    steep = np.abs(direction[:, 2:]) >= COS_UPRIGHT
+    return np.asarray(np.where(steep, [[1.0, 0.0, 0.0]], [[0.0, 0.0, 1.0]]))
 
 
-def frame_axes(run: Array, up: Array) -> tuple[Array, Array]:
+def frame_axes(run: Array, up: Array) -> tuple[Array, Flags]:
     """Axes (n, 3, 3), rows x_m, y_m, z_m, of runs (n, 3); and where `up` lies along the run."""
     x = run / np.linalg.norm(run, axis=1, keepdims=True)
     up = up / np.linalg.norm(up, axis=1, keepdims=True)
@@ -93,8 +85,12 @@ def frame_axes(run: Array, up: Array) -> tuple[Array, Array]:
     return np.stack([x, np.cross(z, x), z], axis=1), lying
 
 
-def _parts(case: Case) -> Iterator[tuple[Member | Strut, tuple[str, ...]]]:
-    for member in case.members:
-        yield member, member.via
-    for strut in case.struts:
-        yield strut, ()
+def part_names(case: Case) -> list[str]:
+    """Names of the bars: members in order, then struts."""
+    return [*(member.name for member in case.members), *(strut.name for strut in case.struts)]
+
+
+def _refuse(parts: list[Member | Strut], wrong: Index, why: str) -> None:
+    faults = [(parts[b].path or parts[b].name, f"{parts[b].name} {why}") for b in wrong]
+    if faults:
+        raise CaseError(faults)

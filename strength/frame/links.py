@@ -6,9 +6,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.case.shape import Rigid
 from strength.frame.modes import patterns, turning, vectors
-from strength.frame.response import Array, Index, Layout
-
-Flags = np.ndarray[tuple[int, ...], np.dtype[np.bool_]]
+from strength.frame.response import Array, Flags, Index, Layout
 
 
 @attrs.frozen(kw_only=True, eq=False)

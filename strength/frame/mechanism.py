@@ -10,27 +10,26 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.errors import MechanismError
-from strength.frame.assembly import Assembly
+from strength.frame.assembly import LARGE, Assembly
 from strength.frame.holds import EXACTLY, unit_rows
+from strength.frame.layout import part_names
 from strength.frame.links import Links
 from strength.frame.naming import describe
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index, Layout
 
-DOUBTFUL = 1e-9  # pivot beside its diagonal below which the matrix is looked at closely
+DOUBTFUL = 1e-9  # least pivot beside its diagonal below which the matrix is looked at closely
 SOFT = 1e-7  # eigenvalues below it are candidates
-DENSE = 1500  # unknowns up to which dense algebra is used (own choice)
 
 
 def refuse_mechanisms(
     case: Case, layout: Layout, links: Links, reduction: Reduction, assembly: Assembly
 ) -> None:
     """Raise MechanismError naming the part, the point and the direction that can move."""
-    refuse_pieces(case, layout, links)
     rows = unit_rows(links)
-    for vectors in (_still(links, rows, reduction, assembly),):
-        if vectors.shape[0]:
-            raise MechanismError(*describe(case, layout, links, vectors))
+    moves = _still(links, rows, reduction, assembly)
+    if moves.shape[0]:
+        raise MechanismError(*describe(case, layout, links, moves))
 
 
 def refuse_pieces(case: Case, layout: Layout, links: Links) -> None:
@@ -47,7 +46,7 @@ def refuse_pieces(case: Case, layout: Layout, links: Links) -> None:
         why = "it is not joined to the other parts"
     if adrift.size:
         bars = np.unique(layout.bar[piece[layout.start] == adrift[0]])
-        parts = [part.name for part in (*case.members, *case.struts)]
+        parts = part_names(case)
         others = ", ".join(parts[b] for b in bars[1:4])
         more = f" (with {others}{' and more' if bars.size > 4 else ''})" if others else ""
         where = layout.names[int(layout.start[layout.first[bars[0]]])]
@@ -77,7 +76,7 @@ def _still(links: Links, rows: Array, reduction: Reduction, assembly: Assembly) 
         return np.zeros((0, links.freedoms))
     size = np.linalg.norm(links.vec[:, :6], axis=2)
     weight = np.where((size == 0.0) | links.exact[:, None], 0.0, 1.0 / np.where(size == 0.0, 1.0, size) ** 2)
-    if n > DENSE:
+    if n > LARGE:
         from strength.frame.sparse import soft_vectors
 
         soft = soft_vectors(assembly, weight)
@@ -91,7 +90,7 @@ def _still(links: Links, rows: Array, reduction: Reduction, assembly: Assembly) 
     strain = (rows @ at).reshape(-1, basis.shape[1])
     _, sizes, turn = np.linalg.svd(strain, full_matrices=True)
     sizes = np.append(sizes, np.zeros(turn.shape[0] - sizes.size))
-    return (basis @ turn[sizes < EXACTLY].T).T
+    return np.asarray(turn[sizes < EXACTLY] @ basis.T)
 
 
 def _soft_vectors(assembly: Assembly, weight: Array) -> Array:
@@ -107,4 +106,4 @@ def _soft_vectors(assembly: Assembly, weight: Array) -> Array:
     except np.linalg.LinAlgError:
         pass
     values, vectors = np.linalg.eigh(matrix)
-    return scale[:, None] * vectors[:, values < SOFT]
+    return np.asarray(scale[:, None] * vectors[:, values < SOFT])

@@ -10,12 +10,12 @@ memory); splitting into natural deformations: Argyris.
 
 import numpy as np
 
-from strength.frame.response import Array, Index, Layout
+from strength.frame.response import Array, Flags, Layout
 
 TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
 
 
-def patterns(length: Array, ball_start: Array, ball_end: Array) -> Array:
+def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
     """Internal forces of a unit of each pattern: (segments, 12, 8).
 
     Rows: N Vy Vz T My Mz at the start, then at the end [N or N*mm]. Tension and sway are unit
@@ -48,11 +48,11 @@ def vectors(layout: Layout, pattern: Array) -> Array:
     local = pattern.reshape(-1, 2, 2, 3, 8)  # ends, force or moment, axis, pattern
     body = np.einsum("skamp,sax->spkmx", local.transpose(0, 1, 3, 2, 4), layout.axes)
     body[:, :, 0] *= -1.0  # at the start the segment's own end force is minus the internal one
-    return body.reshape(-1, 8, 12)
+    return np.asarray(body.reshape(-1, 8, 12))
 
 
 def coefficients(
-    length: Array, one_ball: Array, no_ball: Array, rigidity: tuple[Array, Array, Array, Array, Array, Array]
+    length: Array, one_ball: Flags, no_ball: Flags, rigidity: tuple[Array, Array, Array, Array, Array, Array]
 ) -> Array:
     """Stiffness of the first six patterns: (designs, segments, 6) [N/mm, N*mm].
 
@@ -76,11 +76,6 @@ def turning(vec: Array, end: int) -> Array:
     return vec[..., 3 + 6 * end : 6 + 6 * end]
 
 
-def torsion_free(axis: Array, direction: Array) -> bool:
-    """Whether a hinge about `axis` lets a part turn about its own line, `direction` (unit vectors)."""
-    return bool(abs(abs(float(axis @ direction)) - 1.0) < 1e-12)
-
-
-def used(pattern: Array) -> Index:
-    """1 where a pattern exists: (segments, 8)."""
-    return np.any(pattern != 0.0, axis=1).astype(np.intp)
+def torsion_free(axis: Array, direction: Array) -> Flags:
+    """Where a hinge about `axis` lets a part turn about its own line, `direction`; unit vectors (n, 3)."""
+    return np.asarray(np.abs(np.abs(np.einsum("ni,ni->n", axis, direction)) - 1.0) < 1e-12)

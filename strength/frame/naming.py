@@ -3,6 +3,7 @@
 import numpy as np
 
 from strength.case.model import Case
+from strength.frame.layout import part_names
 from strength.frame.links import Links
 from strength.frame.response import Array, Layout
 
@@ -18,7 +19,7 @@ def describe(case: Case, layout: Layout, links: Links, moves: Array) -> tuple[st
     shifts = np.linalg.norm(shift, axis=1)
     turns = np.linalg.norm(turn, axis=1)
     touched = np.unique(np.concatenate([layout.start, layout.end]))
-    parts = [part.name for part in (*case.members, *case.struts)]
+    parts = part_names(case)
     more = f" ({moves.shape[0]} movements in all are free)" if moves.shape[0] > 1 else ""
     if shifts.max() < 0.02 * turns.max():
         p = int(touched[np.argmax(turns[touched])])
@@ -57,12 +58,9 @@ def _local(moves: Array) -> Array:
 
 def _part_at(layout: Layout, point: int, size: Array) -> int:
     """The part to name: one that touches the point, best one whose other end stays put."""
-    at = np.flatnonzero((layout.start == point) | (layout.end == point))
-    bars = np.unique(layout.bar[at])
-    calm = [
-        min(size[layout.start[layout.first[b]]], size[layout.end[layout.last[b]]]) + 1e-12 * b for b in bars
-    ]
-    return int(bars[int(np.argmin(calm))])
+    bars = np.unique(layout.bar[(layout.start == point) | (layout.end == point)])
+    calm = np.minimum(size[layout.start[layout.first[bars]]], size[layout.end[layout.last[bars]]])
+    return int(bars[np.argmin(calm)])
 
 
 def _words(direction: Array, names: tuple[str, str, str]) -> str:

@@ -4,12 +4,12 @@ import attrs
 import numpy as np
 
 from strength.case.model import Case
-from strength.frame.assembly import Assembly, map_assembly
+from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
 from strength.frame.links import Links, link
-from strength.frame.mechanism import refuse_mechanisms
+from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
 from strength.frame.reduction import Reduction, Row, groups, reduce_freedoms, stack
-from strength.frame.response import Array, Index, Layout
+from strength.frame.response import Array, Flags, Index, Layout
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -41,6 +41,7 @@ def plan(case: Case, layout: Layout, *, struts_hold: bool = False, patterns: int
     struts_hold: struts by stiffness hold their length. patterns: 8 adds the sways of the chords.
     """
     links = link(case, layout, struts_hold=struts_hold)
+    refuse_pieces(case, layout, links)
     holds = find_holds(case, layout, links)
     loose = loose_points(links)
     held = links.held.copy()
@@ -69,7 +70,8 @@ def plan(case: Case, layout: Layout, *, struts_hold: bool = False, patterns: int
         shares=_shares(exact, held),
         rigid_motions=motions,
     )
-    refuse_mechanisms(case, layout, links, reduction, assembly)
+    if reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`
+        refuse_mechanisms(case, layout, links, reduction, assembly)
     return out
 
 
@@ -87,7 +89,7 @@ def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
     return out
 
 
-def _row(freedom: Index, weight: Array, held: Array) -> Row | None:
+def _row(freedom: Index, weight: Array, held: Flags) -> Row | None:
     """A row of unit size without held freedoms; None where nothing is left of it."""
     left = ~held[freedom] & (weight != 0.0)
     size = float(np.linalg.norm(weight))
@@ -96,18 +98,20 @@ def _row(freedom: Index, weight: Array, held: Array) -> Row | None:
     return Row(freedom=freedom[left], weight=weight[left] / size)
 
 
-def _exact_rows(links: Links, held: Array) -> list[tuple[int, int, Row | None]]:
+def _exact_rows(links: Links, held: Flags) -> list[tuple[int, int, Row | None]]:
     """Conditions of undeformable segments, with segment and pattern."""
-    out = []
+    out: list[tuple[int, int, Row | None]] = []
     rows = unit_rows(links)
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
-        for m in np.flatnonzero(np.any(rows[s] != 0.0, axis=1)):
-            out.append((int(s), int(m), _row(links.freedom[s][there], rows[s, m][there], held)))
+        out += [
+            (int(s), int(m), _row(links.freedom[s][there], rows[s, m][there], held))
+            for m in np.flatnonzero(np.any(rows[s] != 0.0, axis=1))
+        ]
     return out
 
 
-def _shares(exact: list[tuple[int, int, Row | None]], held: Array) -> tuple[Shares, ...]:
+def _shares(exact: list[tuple[int, int, Row | None]], held: Flags) -> tuple[Shares, ...]:
     label = {id(row): (s, m) for s, m, row in exact if row is not None}
     out = []
     for group in groups([row for _, _, row in exact if row is not None]):
@@ -118,7 +122,7 @@ def _shares(exact: list[tuple[int, int, Row | None]], held: Array) -> tuple[Shar
                 freedom=columns,
                 segment=pairs[:, 0],
                 pattern=pairs[:, 1],
-                share=np.linalg.pinv(matrix.T, rcond=1e-9),
+                share=np.asarray(np.linalg.pinv(matrix.T, rcond=1e-9), dtype=float),
             )
         )
     return tuple(out)

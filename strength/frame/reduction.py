@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import attrs
 import numpy as np
 
-from strength.frame.response import Array, Index
+from strength.frame.response import Array, Flags, Index
 
 NOT_THERE = 1e-9  # a row of unit size that is smaller than this after elimination was redundant
 
@@ -64,7 +64,7 @@ class Reduction:
         return Reduction(unknowns=self.unknowns - unknowns.size, place=place, follows=self.follows)
 
 
-def reduce_freedoms(held: Array, rows: Sequence[Row]) -> Reduction:
+def reduce_freedoms(held: Flags, rows: Sequence[Row]) -> Reduction:
     """Leave out held freedoms and express by the others those that the rows fix."""
     follows = []
     left = ~held
@@ -101,13 +101,13 @@ def groups(rows: Sequence[Row]) -> list[list[Row]]:
     return list(out.values())
 
 
-def stack(group: Sequence[Row], left: Array) -> tuple[Index, Array]:
+def stack(group: Sequence[Row], left: Flags) -> tuple[Index, Array]:
     """Freedoms that a group of rows touches and are not held, and the rows as a matrix."""
     columns = np.unique(np.concatenate([row.freedom for row in group]))
     matrix = np.zeros((len(group), columns.size))
     for n, row in enumerate(group):
         matrix[n, np.searchsorted(columns, row.freedom)] = row.weight
-    kept = left[columns].astype(bool)
+    kept = left[columns]
     return columns[kept], matrix[:, kept]
 
 

@@ -11,6 +11,7 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -43,25 +44,33 @@ class Response:
 
 
 def at_places(layout: Layout, response: Response, bar: Index, place: Array, later: Index) -> Array:
-    """Internal forces at places along bars.
+    """Internal forces at places along bars, linear within each segment (loads act at points only).
 
     bar: (places,) bar numbers. place: (designs or 1, places) mm from `from`. later: (places,) 1
     where, at a via point, the side toward `to` is meant, 0 the side toward `from`.
-    Returns (designs, loads, places, 6). Linear within each segment (loads act at points only).
+    Returns (designs, loads, places, 6). Places beyond an end follow the last segment's line.
     """
-    designs, loads = response.forces.shape[:2]
-    place = np.broadcast_to(place, (designs, place.shape[-1]))
-    out = np.empty((designs, loads, bar.size, 6))
-    for n, b in enumerate(bar):
-        own = slice(int(layout.first[b]), int(layout.last[b]) + 1)
-        cuts = layout.along[own]
-        for d in range(designs):
-            s = place[d, n]
-            slack = 1e-9 * cuts[-1, 1]
-            k = int(np.sum(cuts[:, 1] <= s + slack) if later[n] else np.sum(cuts[:, 1] < s - slack))
-            k = min(k, cuts.shape[0] - 1)
-            a, b_ = cuts[k]
-            t = (s - a) / (b_ - a)
-            ends = response.forces[d, :, own.start + k]
-            out[d, :, n] = (1.0 - t) * ends[:, 0] + t * ends[:, 1]
-    return out
+    segment, share = find_places(layout, bar, place, later)
+    if np.all(segment == segment[:1]):
+        ends = response.forces[:, :, segment[0]]
+    else:
+        row = np.arange(segment.shape[0])[:, None]
+        ends = response.forces.transpose(0, 2, 1, 3, 4)[row, segment].transpose(0, 2, 1, 3, 4)
+    weight = share[:, None, :, None]
+    return np.asarray((1.0 - weight) * ends[..., 0, :] + weight * ends[..., 1, :])
+
+
+def find_places(layout: Layout, bar: Index, place: Array, later: Index) -> tuple[Index, Array]:
+    """Segment and share of its length (0 start, 1 end) of places: (designs or 1, places) each.
+
+    bar, place, later: as for `at_places`.
+    """
+    first, last = layout.first[bar], layout.last[bar]
+    steps = int((last - first).max(initial=0)) + 1
+    number = first[:, None] + np.arange(steps)
+    cut = np.where(number <= last[:, None], layout.along[np.minimum(number, layout.bar.size - 1), 1], np.inf)
+    slack = 1e-9 * layout.bar_length[bar] * np.where(later != 0, 1.0, -1.0)
+    passed = np.count_nonzero(cut <= (place + slack)[..., None], axis=-1)
+    segment = np.minimum(first + passed, last)
+    start, end = layout.along[segment, 0], layout.along[segment, 1]
+    return segment, np.asarray((place - start) / (end - start))

@@ -7,9 +7,11 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.errors import MechanismError, SolveError
+from strength.frame.assembly import LARGE
 from strength.frame.balance import check_balance
 from strength.frame.holds import refuse_loaded
 from strength.frame.links import Links
+from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
 from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
 from strength.frame.response import Array, Layout, Response
@@ -17,8 +19,6 @@ from strength.frame.response import Array, Layout, Response
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
     from strength.vehicle.sheet import Pushes
-
-SPARSE_FROM = 250  # points; below it dense algebra is faster (measured)
 
 
 def solve(
@@ -39,17 +39,15 @@ def solve(
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
     loads = ready.reduction.gather(forces)
-    if links.points >= SPARSE_FROM:
-        from strength.frame.sparse import solve_sparse
-
-        unknown = solve_sparse(ready.assembly, coefficient, loads)
+    if ready.reduction.unknowns > LARGE:
+        unknown = _solve_large(case, layout, ready, coefficient, loads)
     else:
         unknown = solve_dense(ready, coefficient, loads)
     moves = ready.reduction.expand(unknown)
     pattern_force, left = recover(ready, coefficient, moves, forces)
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
-        moves = moves + _gauge(ready, pushes, moves)
+        moves = moves + _gauge(ready.links, ready.rigid_motions, pushes, moves)
     return respond(case, layout, ready, moves, pattern_force, left)
 
 
@@ -107,10 +105,20 @@ def solve_dense(ready: Plan, coefficient: Array, loads: Array) -> Array:
     if ready.reduction.unknowns == 0:
         return np.zeros((designs, 0, loads.shape[-1]))
     try:
-        out: Array = np.linalg.solve(ready.assembly.matrix(coefficient), loads)
+        return np.asarray(np.linalg.solve(ready.assembly.matrix(coefficient), loads), dtype=float)
     except np.linalg.LinAlgError:
         raise SolveError("the stiffness matrix is singular") from None
-    return out
+
+
+def _solve_large(case: Case, layout: Layout, ready: Plan, coefficient: Array, loads: Array) -> Array:
+    from strength.frame.sparse import solve_sparse
+
+    unknown, pivot = solve_sparse(ready.assembly, coefficient, loads)
+    if pivot < DOUBTFUL:
+        refuse_mechanisms(case, layout, ready.links, ready.reduction, ready.assembly)
+    if pivot == 0.0:
+        raise SolveError("the stiffness matrix is singular")
+    return unknown
 
 
 def recover(ready: Plan, coefficient: Array, moves: Array, forces: Array) -> tuple[Array, Array]:
@@ -167,11 +175,8 @@ def respond(
     )
 
 
-def _gauge(ready: Plan, pushes: "Pushes", moves: Array) -> Array:
+def _gauge(links: Links, motions: Array, pushes: "Pushes", moves: Array) -> Array:
     """The rigid motion that brings a free body to where `pushes.gauge` sums to zero."""
-    motions = ready.rigid_motions
-    assert motions is not None  # noqa: S101
-    links = ready.links
     if pushes.gauge is None:
         raise SolveError("a body that flies free needs masses to say where its middle stays")
     weight = pushes.gauge.reshape(*pushes.gauge.shape[:-2], 6 * links.points)

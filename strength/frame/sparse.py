@@ -1,0 +1,110 @@
+"""Large frames: the same matrix in a narrow band. scipy is imported here only, and only when needed.
+
+Reverse Cuthill-McKee order (Cuthill & McKee 1969, George 1971; scipy.sparse.csgraph) and LAPACK's banded
+Cholesky factors; memory grows with unknowns x band, one design at a time.
+"""
+
+import attrs
+import numpy as np
+
+from strength.frame.assembly import Assembly
+from strength.frame.response import Array, Index
+
+NUDGE = 1e-11  # on the unit diagonal, so that a singular matrix can still be factorised
+GUESSES = 8  # soft movements looked for at once
+TURNS = 6
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Band:
+    """Where the entries of an assembly stand in the band."""
+
+    order: Index  # (unknowns,) the unknown at each place
+    height: Index  # (entries,) distance from the diagonal
+    column: Index  # (entries,)
+    width: int
+
+    def fill(self, values: Array) -> Array:
+        """Lower band (width + 1, unknowns) of entries (entries,), as LAPACK wants it."""
+        out = np.zeros((self.width + 1, self.order.size), order="F")
+        out[self.height, self.column] = values
+        return out
+
+    def solve(self, factor: Array, loads: Array) -> Array:
+        """Unknowns (unknowns, loads) from the factor and loads in their own order."""
+        from scipy.linalg import cho_solve_banded
+
+        out = np.empty_like(loads)
+        out[self.order] = cho_solve_banded((factor, True), loads[self.order], check_finite=False)
+        return out
+
+
+def narrow(assembly: Assembly) -> Band:
+    """Order the unknowns so that the band is narrow."""
+    from scipy.sparse import csr_array
+    from scipy.sparse.csgraph import reverse_cuthill_mckee
+
+    n = assembly.unknowns
+    both = (
+        np.concatenate([assembly.row, assembly.column]),
+        np.concatenate([assembly.column, assembly.row]),
+    )
+    graph = csr_array((np.ones(both[0].size), both), shape=(n, n))
+    order = reverse_cuthill_mckee(graph, symmetric_mode=True).astype(np.intp)
+    place = np.empty(n, dtype=np.intp)
+    place[order] = np.arange(n)
+    row, column = place[assembly.row], place[assembly.column]
+    low = np.minimum(row, column)
+    height = np.maximum(row, column) - low
+    return Band(order=order, height=height, column=low, width=int(height.max(initial=0)))
+
+
+def factorise(band: Array) -> tuple[Array, float]:
+    """Banded Cholesky factor, and the least pivot beside its diagonal: 0 where it stops, singular."""
+    from scipy.linalg import cholesky_banded
+
+    diagonal = band[0].copy()
+    try:
+        factor = cholesky_banded(band, lower=True, overwrite_ab=True, check_finite=False)
+    except np.linalg.LinAlgError:
+        return band, 0.0
+    return factor, float(np.min(factor[0] ** 2 / diagonal, initial=1.0))
+
+
+def solve_sparse(assembly: Assembly, coefficient: Array, loads: Array) -> tuple[Array, float]:
+    """Unknowns (designs, unknowns, loads), one design after the other, and the least pivot (0: singular)."""
+    values = assembly.entries(coefficient)
+    designs = max(values.shape[1], loads.shape[0])
+    out = np.empty((designs, assembly.unknowns, loads.shape[-1]))
+    band = narrow(assembly)
+    least = 1.0
+    for d in range(designs):
+        factor, pivot = factorise(band.fill(values[:, d % values.shape[1]]))
+        least = min(least, pivot)
+        if pivot == 0.0:
+            break
+        out[d] = band.solve(factor, loads[d % loads.shape[0]])
+    return out, least
+
+
+def soft_vectors(assembly: Assembly, weight: Array) -> Array:
+    """Movements (unknowns, count) among which any that strain nothing must be; see `mechanism`.
+
+    None where the factorisation is plainly sound; else inverse iteration on a few vectors at once, with
+    the matrix nudged by 1e-11 of its diagonal.
+    """
+    band = narrow(assembly)
+    values = assembly.entries(weight[None])[:, 0]
+    diagonal = np.zeros(assembly.unknowns)
+    on = assembly.row == assembly.column
+    diagonal[assembly.row[on]] = values[on]
+    scale = 1.0 / np.sqrt(np.where(diagonal > 0.0, diagonal, 1.0))
+    values = values * scale[assembly.row] * scale[assembly.column]
+    values[on] += NUDGE
+    factor, pivot = factorise(band.fill(values))
+    if pivot > 1e3 * NUDGE:
+        return np.zeros((assembly.unknowns, 0))
+    guess = np.random.default_rng(0).standard_normal((scale.size, GUESSES))
+    for _ in range(TURNS):
+        guess, _ = np.linalg.qr(band.solve(factor, guess))
+    return np.asarray(scale[:, None] * guess)
