@@ -115,8 +115,13 @@ def read(kind: str, name: str, *, word: str = "") -> tuple[str, dict[str, Any]]:
     """
     entry = index(kind).get(name)
     if entry is None:
-        raise UnknownName(word or kind, name, nearest(name, index(kind)))
+        raise unknown(word or kind, name, index(kind))
     return entry.name, _parsed(entry, kind)
+
+
+def unknown(word: str, name: str, known: Iterable[str]) -> UnknownName:
+    """The error for a name that is not among the known ones."""
+    return UnknownName(word, name, nearest(name, known))
 
 
 def nearest(name: str, known: Iterable[str], count: int = 4) -> tuple[str, ...]:

@@ -3,7 +3,6 @@
 from collections.abc import Mapping
 from pathlib import Path
 
-from strength.errors import UnknownName
 from strength.library import data
 from strength.library.filler import Filler
 from strength.library.personal import personal_fillers
@@ -23,7 +22,7 @@ def find_filler(
         return own[name]
     if name not in data.index("filler"):
         known = [*(extra or ()), *own, *data.index("filler")]
-        raise UnknownName("filler", name, data.nearest(name, known))
+        raise data.unknown("filler", name, known)
     first, table = data.read("filler", name)
     return Filler(
         name=first,

@@ -4,7 +4,6 @@ from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import Any
 
-from strength.errors import UnknownName
 from strength.library import data
 from strength.library.metal import Metal, Strength
 from strength.library.personal import personal_metals
@@ -30,7 +29,7 @@ def find_metal(name: str, *, extra: Mapping[str, Metal] | None = None, personal:
         return own[name]
     if name not in data.index("material"):
         known = [*(extra or ()), *own, *data.index("material")]
-        raise UnknownName("material", name, data.nearest(name, known))
+        raise data.unknown("material", name, known)
     return _library_metal(name)
 
 
@@ -65,7 +64,9 @@ def _row(table: Mapping[str, Any]) -> Strength:
 
     `over` leaves its limit out and `up_to` includes it; `from` includes it and `below` leaves it out.
     """
-    given = {key: float(value) if isinstance(value, int) else value for key, value in table.items()}
+    given: dict[str, Any] = {
+        key: float(value) if isinstance(value, int) else value for key, value in table.items()
+    }
     for key, limit, step in (
         ("from", "over", -_STEP),
         ("below", "up_to", -_STEP),
