@@ -149,9 +149,9 @@ class Places:
             return (x + dx, y + dy, z + dz)
         if "between" in keys and "at" in keys:
             start, end = (self.where(place) for place in keys["between"])
-            return _along(start, end, keys["at"])
+            return _along(start, end, _fraction(keys["at"]))
         if "on" in keys and "at" in keys:
-            return _along(*self.line(keys["on"]), keys["at"])
+            return _along(*self.line(keys["on"]), _fraction(keys["at"]))
         if isinstance(keys.get("at"), tuple):
             x, y, z = keys["at"]
             return (x, y, z)
@@ -161,9 +161,7 @@ class Places:
         if name in self._points:
             other = self._points[name]
             typed = other.maker or f"point {other.path}"
-            raise RefusedError(
-                f"makes a point {name!r} at its end, but {typed} makes one of that name elsewhere"
-            )
+            raise RefusedError(f"makes a point {name!r} here, but {typed} makes one of that name elsewhere")
         entry = Entry(kind="point", name=name, keys={"at": at}, path=path, maker=maker)
         self.add(entry)
         self.made.append(entry)
@@ -189,6 +187,12 @@ class Places:
                         if math.dist(self.where(name), at) <= SAME:
                             return name
         return None
+
+
+def _fraction(at: object) -> float:
+    if not isinstance(at, float):  # a vector where a fraction is due: reported where it was read
+        raise RefusedError
+    return at
 
 
 def _along(start: Vector, end: Vector, fraction: float) -> Vector:

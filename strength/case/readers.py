@@ -27,11 +27,16 @@ class Reader(NamedTuple):
 
 
 class Key(NamedTuple):
-    """A key of a part or table; missing: what to tell where it is required and left out."""
+    """A key of a part or table.
+
+    missing: what to tell where it is required and left out. told_later: whoever makes the part tells
+    it, who has more to say.
+    """
 
     name: str
     reader: Reader
     missing: str = ""
+    told_later: bool = False
 
 
 def said(raw: object) -> str:
@@ -229,7 +234,7 @@ def read_keys(raw: Mapping[str, object], keys: tuple[Key, ...], path: str, fault
         with faults.at(spot):
             values[word] = known[word].reader.read(value, spot, faults)
     for key in keys:
-        if key.missing and key.name not in raw:
+        if key.missing and not key.told_later and key.name not in raw:
             faults.add(path, f"`{key.name}` is missing: {key.missing}")
     return values
 

@@ -103,8 +103,8 @@ def _box(text: str, depth: float, width: float, wall: float) -> Box:
     radius = outer_radius(wall)
     if 2 * radius > least * (1 + 1e-9):
         raise RefusedError(
-            f"{text!r}: two corners of radius {radius:.4g} mm (EN 10219-2, from the wall) do not fit into a side of "
-            f"{least:.4g} mm: give the section as an outline"
+            f"{text!r}: two corners of radius {radius:.4g} mm (EN 10219-2, from the wall) do not fit "
+            f"into a side of {least:.4g} mm: give the section as an outline"
         )
     return Box(depth, width, wall)
 
