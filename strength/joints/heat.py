@@ -7,13 +7,14 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Bare
-from strength.joints.seat import Host, Seat, seats
-from strength.joints.weld_line import WeldLine, extent, line_of
+from strength.joints.draw import Group, drawn
+from strength.joints.seat import Seat, seats
+from strength.joints.weld_line import extent
 
 if TYPE_CHECKING:
-    from strength.case.model import Case
+    from strength.case.model import Case, Weld
     from strength.frame.response import Layout
-    from strength.library import Metal
+    from strength.library.metal import Metal
     from strength.sections.bars import Bars
 
 Array = NDArray[np.float64]
@@ -51,36 +52,44 @@ def heat_lengths(case: "Case", layout: "Layout", bars: "Bars") -> tuple[HeatLeng
     from the footprint to b on either side. Stricter than EN 1999-1-1 6.2.3 at local welds.
     Raises CaseError where a weld has no such line.
     """
-    found = []
-    for seat in seats(case, layout, bars):
-        line = line_of(seat, bars, cut=False)
-        process = seat.weld.process
-        low, high = np.zeros(1), np.zeros(1)
-        if line.cylinder is not None:
-            low, high = extent(line, np.array([1.0, 0.0, 0.0]))
-        length = float(layout.bar_length[seat.bar])
-        found += _clipped(
-            bars, seat.bar, seat.weld.name, process, seat.plane + low, seat.plane + high, length
-        )
-        if seat.host is not None:
-            low, high = footprint(seat, line)
-            found += _clipped(bars, seat.host.bar, seat.weld.name, process, low, high, seat.host.length)
-    return tuple(found)
+    every = seats(case, layout, bars)
+    designs = bars.wall.shape[0]
+    found: dict[int, list[HeatLength]] = {}
+    for group in drawn(every, bars, cut=False, designs=designs):
+        own = [every[n] for n in group.welds]
+        low, high = (np.zeros(len(own) * designs),) * 2
+        if group.line.cylinder is not None:
+            low, high = extent(group.line, np.tile([1.0, 0.0, 0.0], (low.size, 1)))
+        feet = footprints(group, every)
+        for k, seat in enumerate(own):
+            weld, bar = seat.weld, seat.bar
+            parts = [(bar, seat.plane + group.own(k, low), seat.plane + group.own(k, high))]
+            if seat.host is not None:
+                parts.append((seat.host.bar, group.own(k, feet[0]), group.own(k, feet[1])))
+            found[group.welds[k]] = [
+                length
+                for bar, start, end in parts
+                for length in _clipped(bars, bar, weld, start, end, float(layout.bar_length[bar]))
+            ]
+    return tuple(length for n in sorted(found) for length in found[n])
 
 
-def footprint(seat: Seat, line: WeldLine) -> tuple[Array, Array]:
-    """Least and greatest place of the weld along its host (designs,) [mm from the host's `from`].
+def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
+    """Least and greatest place of each weld along its host (rows,) [mm from the host's `from`].
 
-    A line in a plane is carried along the member onto the host's face.
+    A line in a plane is carried along the member onto the host's face. 0 where there is no host.
     """
-    host: Host | None = seat.host
-    if host is None:
-        raise TypeError("a footprint needs a host")
-    along = host.axes[0]
-    if line.cylinder is None and host.face is not None and abs(host.face[0]) > 1e-6:
-        along = along - along[0] / host.face[0] * host.face
-    low, high = extent(line, along)
-    return low + host.at, high + host.at
+    along, at = [], []
+    for n in group.welds:
+        host = seats[n].host
+        direction = np.zeros(3) if host is None else host.axes[0]
+        if host is not None and host.face is not None and abs(host.face[0]) > 1e-6:
+            direction = direction - direction[0] / host.face[0] * host.face
+        along.append(direction)
+        at.append(0.0 if host is None else host.at)
+    low, high = extent(group.line, np.repeat(np.array(along), group.designs, axis=0))
+    shift = np.repeat(np.array(at), group.designs)
+    return low + shift, high + shift
 
 
 def heat_width(
@@ -109,7 +118,7 @@ def welded_factor(metal: "Metal", process: str) -> float:
 
 
 def _clipped(
-    bars: "Bars", bar: int, weld: str, process: str, low: Array, high: Array, length: float
+    bars: "Bars", bar: int, weld: "Weld", low: Array, high: Array, length: float
 ) -> list[HeatLength]:
     metal = bars.metals[bar]
     wall = bars.wall[:, bar]
@@ -119,7 +128,7 @@ def _clipped(
     lost = (bars.yield_welded[:, bar] < bars.yield_[:, bar]) | (
         bars.ultimate_welded[:, bar] < bars.ultimate[:, bar]
     )
-    width, covered = heat_width(metal, process, wall, lost)
+    width, covered = heat_width(metal, weld.process, wall, lost)
     if not width.any():
         return []
     start = np.clip(low - width, 0.0, length)
@@ -128,10 +137,10 @@ def _clipped(
     return [
         HeatLength(
             bar=bar,
-            weld=weld,
+            weld=weld.name,
             start=start,
             end=np.where(some, end, start),
-            factor=welded_factor(metal, process),
+            factor=welded_factor(metal, weld.process),
             in_range=covered,
         )
     ]

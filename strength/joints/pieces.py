@@ -15,7 +15,8 @@ class Pieces:
     """Pieces of a line, each base + delta u + radius (cos, sin)(first + span u), u from 0 to 1.
 
     Places are (y, z) in member axes [mm]. A straight piece has radius 0, an arc has delta 0.
-    base, delta: (designs, pieces, 2). radius: (designs, pieces). first, span: (pieces,) [rad].
+    base, delta: (designs, pieces, 2). radius, first: (designs, pieces) [mm, rad].
+    span: (pieces,) [rad].
     ends: (pieces,) True where the ends of a straight piece are places of their own; False where
     arcs that go on from it have them already.
     """
@@ -39,7 +40,7 @@ class Pieces:
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and derivative of every piece at the same u (n,): each (designs, pieces, n, 2)."""
-        angle = self.first[:, None] + self.span[:, None] * u
+        angle = self.first[:, :, None] + self.span[:, None] * u
         turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
         radius = self.radius[:, :, None, None]
         place = self.base[:, :, None] + self.delta[:, :, None] * u[:, None] + radius * turn
@@ -50,7 +51,7 @@ class Pieces:
         """Place and derivative at u on chosen pieces, both (designs, ...): each (designs, ..., 2)."""
         designs = self.base.shape[0]
         row = np.minimum(np.arange(piece.shape[0]), designs - 1).reshape(-1, *([1] * (piece.ndim - 1)))
-        angle = self.first[piece] + self.span[piece] * u
+        angle = self.first[row, piece] + self.span[piece] * u
         turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
         radius = self.radius[row, piece][..., None]
         delta = self.delta[row, piece]
@@ -66,19 +67,22 @@ def straight(lines: Array) -> Pieces:
         base=lines[..., :2],
         delta=lines[..., 2:] - lines[..., :2],
         radius=np.zeros((designs, count)),
-        first=np.zeros(count),
+        first=np.zeros((designs, count)),
         span=np.zeros(count),
         ends=np.ones(count, dtype=bool),
     )
 
 
 def arcs(centre: Array, radius: Array, first: Array, span: Array) -> Pieces:
-    """Arcs: centre (designs, pieces, 2), radius (designs, pieces) [mm], angles (pieces,) from y toward z."""
+    """Arcs: centre (designs, pieces, 2), radius (designs, pieces) [mm].
+
+    first, span: (pieces,) [rad], from y toward z.
+    """
     return Pieces(
         base=centre,
         delta=np.zeros_like(centre),
         radius=radius,
-        first=first,
+        first=np.broadcast_to(first, radius.shape),
         span=span,
         ends=np.zeros(first.size, dtype=bool),
     )
@@ -90,18 +94,21 @@ def together(*parts: Pieces) -> Pieces:
         base=np.concatenate([part.base for part in parts], axis=1),
         delta=np.concatenate([part.delta for part in parts], axis=1),
         radius=np.concatenate([part.radius for part in parts], axis=1),
-        first=np.concatenate([part.first for part in parts]),
+        first=np.concatenate([part.first for part in parts], axis=1),
         span=np.concatenate([part.span for part in parts]),
         ends=np.concatenate([part.ends for part in parts]),
     )
 
 
 def split_at(pieces: Pieces, angles: tuple[float, ...]) -> Pieces:
-    """The same line with its arcs cut where their angle is one of `angles` (modulo a turn)."""
+    """The same line with its arcs cut where their angle is one of `angles` (modulo a turn).
+
+    Its arcs begin at the same angles in all designs.
+    """
     starts: list[float] = []
     spans: list[float] = []
     number: list[int] = []
-    for n, (start, span) in enumerate(zip(pieces.first.tolist(), pieces.span.tolist(), strict=True)):
+    for n, (start, span) in enumerate(zip(pieces.first[0].tolist(), pieces.span.tolist(), strict=True)):
         cuts = [(angle - start) % (2.0 * np.pi) for angle in angles]
         bounds = [0.0, *sorted(cut for cut in cuts if 1e-9 < cut < span - 1e-9), span]
         for a, b in itertools.pairwise(bounds):
@@ -113,7 +120,24 @@ def split_at(pieces: Pieces, angles: tuple[float, ...]) -> Pieces:
         base=pieces.base[:, own],
         delta=pieces.delta[:, own],
         radius=pieces.radius[:, own],
-        first=np.array(starts),
+        first=np.broadcast_to(np.array(starts), (pieces.base.shape[0], own.size)),
         span=np.array(spans),
         ends=pieces.ends[own],
+    )
+
+
+def stacked(parts: tuple[Pieces, ...], designs: int) -> Pieces:
+    """Lines of the same make-up behind one another along the first axis, `designs` rows each."""
+
+    def rows(name: str) -> Array:
+        arrays = [getattr(part, name) for part in parts]
+        return np.concatenate([np.broadcast_to(a, (designs, *a.shape[1:])) for a in arrays])
+
+    return Pieces(
+        base=rows("base"),
+        delta=rows("delta"),
+        radius=rows("radius"),
+        first=rows("first"),
+        span=parts[0].span,
+        ends=parts[0].ends,
     )

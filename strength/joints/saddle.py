@@ -13,37 +13,39 @@ Array = NDArray[np.float64]
 class Cylinder:
     """A round host seen in the welded member's axes, from the middle of the weld plane.
 
-    through: a place on its axis [mm], direction: unit vector along it, radius: (designs,) [mm].
-    into: +1 where the welded member stands toward +x of it, else -1.
+    through: (designs, 3) a place on its axis [mm], direction: (designs, 3) unit vector along it,
+    radius: (designs,) [mm]. into: (designs,) +1 where the welded member stands toward +x of it,
+    else -1.
     """
 
     through: Array
     direction: Array
     radius: Array
-    into: float
+    into: Array
 
     @property
     def across(self) -> Array:
-        """Unit vector square to both axes; 0 where they are parallel."""
-        found = np.array([0.0, -self.direction[2], self.direction[1]])
-        size = float(np.linalg.norm(found))
-        return found / size if size > 1e-9 else np.zeros(3)
+        """Unit vector square to both axes (designs, 3); 0 where they are parallel."""
+        h = self.direction
+        found = np.stack([np.zeros(h.shape[0]), -h[:, 2], h[:, 1]], axis=-1)
+        size = np.linalg.norm(found, axis=-1, keepdims=True)
+        return np.where(size > 1e-9, found / np.maximum(size, 1e-9), 0.0)
 
     @property
     def turned(self) -> tuple[float, ...]:
         """Angles in the section where a circle comes nearest to missing the host, and halfway."""
-        across = self.across
+        across = self.across[0]
         start = float(np.arctan2(across[2], across[1]))
         return tuple(start + n * np.pi / 2.0 for n in range(4))
 
     def misses(self, pieces: Pieces) -> NDArray[np.bool_]:
-        """(designs,) True where some of the outline passes beside the host."""
+        """(designs,) True where some of the outline, cut at `turned`, passes beside the host."""
         across = self.across
-        if not across.any():
-            return np.ones(self.radius.size, dtype=bool)
         place, _ = pieces.all_at(np.array([0.0, 1.0]))
-        off = (place @ across[1:] - across @ self.through).reshape(place.shape[0], -1)
-        return np.asarray(np.any(np.abs(off) > self.radius[:, None] * (1.0 + 1e-9), axis=1))
+        off = np.einsum("dkni,di->dkn", place, across[:, 1:])
+        off -= np.sum(across * self.through, axis=-1)[:, None, None]
+        beside = np.max(np.abs(off), axis=(1, 2)) > self.radius * (1.0 + 1e-9)
+        return np.asarray(beside | ~np.any(across, axis=-1))
 
     def lift(self, place: Array, along: Array) -> tuple[Array, Array]:
         """Height x of the host's surface over places (designs, ..., 2), and its derivative.
@@ -51,28 +53,39 @@ class Cylinder:
         along: derivative of place. With a = 1 - hx^2 and the distance tau of the ray from the axis,
         x = -b/a +- sqrt(a (R^2 - tau^2))/a, the root on the member's side.
         """
-        h, across = self.direction, self.across
-        a = float(h[1] ** 2 + h[2] ** 2)
-        radius = self.radius.reshape(-1, *([1] * (place.ndim - 2)))
-        off = _spatial(place) - self.through
-        run = _spatial(along)
-        tau = off @ across
+        wide = [1] * (place.ndim - 2)
+        h = self.direction
+        a = (h[:, 1] ** 2 + h[:, 2] ** 2).reshape(-1, *wide)
+        radius, into = self.radius.reshape(-1, *wide), self.into.reshape(-1, *wide)
+        hx, hy, hz = (h[:, n].reshape(-1, *wide) for n in range(3))
+        px, py, pz = (self.through[:, n].reshape(-1, *wide) for n in range(3))
+        ay, az = (self.across[:, n].reshape(-1, *wide) for n in (1, 2))
+        y, z = place[..., 0] - py, place[..., 1] - pz
+        tau = y * ay + z * az
         root = np.sqrt(np.maximum(a * (radius - tau) * (radius + tau), 0.0))
-        b = off[..., 0] - (off @ h) * h[0]
-        x = (-b + self.into * root) / a
-        slope = -(run @ h) * h[0]
-        steep = a * tau * (run @ across)
-        safe = np.where(root > 0.0, root, 1.0)
-        rise = np.where(root > 0.0, steep / safe, 0.0)
-        return x, (-slope - self.into * rise) / a
+        b = -px - (y * hy + z * hz - px * hx) * hx
+        fall = (along[..., 0] * hy + along[..., 1] * hz) * hx
+        steep = a * tau * (along[..., 0] * ay + along[..., 1] * az)
+        rise = np.where(root > 0.0, steep / np.where(root > 0.0, root, 1.0), 0.0)
+        return (-b + into * root) / a, (fall - into * rise) / a
 
     def outward(self, place: Array) -> Array:
         """Outward normal of the host at places (designs, ..., 3) on it."""
-        off = place - self.through
-        off = off - (off @ self.direction)[..., None] * self.direction
+        wide = [1] * (place.ndim - 2)
+        h = self.direction.reshape(-1, *wide, 3)
+        off = place - self.through.reshape(-1, *wide, 3)
+        off = off - np.sum(off * h, axis=-1, keepdims=True) * h
         found: Array = off / np.linalg.norm(off, axis=-1, keepdims=True)
         return found
 
 
-def _spatial(place: Array) -> Array:
-    return np.concatenate([np.zeros_like(place[..., :1]), place], axis=-1)
+def stacked(parts: tuple[Cylinder, ...], designs: int) -> Cylinder:
+    """Hosts behind one another along the first axis, `designs` rows each."""
+
+    def rows(name: str) -> Array:
+        arrays = [getattr(part, name) for part in parts]
+        return np.concatenate([np.broadcast_to(a, (designs, *a.shape[1:])) for a in arrays])
+
+    return Cylinder(
+        through=rows("through"), direction=rows("direction"), radius=rows("radius"), into=rows("into")
+    )

@@ -1,4 +1,4 @@
-"""A weld as a line: its length, centroid and spread, and the frame at any place of it.
+"""Welds as lines: length, centroid and spread, and the frame at any place of a line.
 
 Places and directions are in the welded member's axes, from the middle of the weld plane [mm].
 """
@@ -7,25 +7,18 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Case
-from strength.errors import CaseError
-from strength.frame.response import Layout
-from strength.joints.outline import pattern, shortened
-from strength.joints.pieces import Index, Pieces, split_at
+from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import double_exponential
 from strength.joints.saddle import Cylinder
-from strength.joints.seat import Seat, seats
-from strength.sections.bars import Bars
 
 Array = NDArray[np.float64]
-THROAT = 1.0 / np.sqrt(2.0)  # of the leg: equal legs
-COS_60 = 0.5  # face angles from 60 to 120 degrees, EN 1993-1-8 4.3.2.1
 PER_PIECE = 9
+NEAR_END = 1e-5
 
 
 @attrs.frozen(kw_only=True, eq=False)
 class WeldLine:
-    """One weld's line in all designs.
+    """The line of one weld in all designs, or of several welds of one make-up behind one another.
 
     length: (designs,) [mm]. centroid: (designs, 3) [mm]. spread: (designs, 3, 3), the integral of
     q^2 1 - q q^T along the line about the centroid [mm^3].
@@ -53,6 +46,16 @@ class WeldLine:
     def some_at(self, piece: Index, u: Array) -> tuple[Array, Array]:
         """The same at u (designs, ...) on chosen pieces (designs, ...)."""
         return self._lifted(*self.pieces.some_at(piece, u))
+
+    def spaced(self, v: Array) -> Array:
+        """Places u for v from 0 to 1: on a saddle closer toward the ends of a piece, where it turns fastest.
+
+        Kept off the very ends there, at which a saddle of two equal tubes has no tangent.
+        """
+        if self.cylinder is None:
+            return v
+        found: Array = np.clip((1.0 - np.cos(np.pi * v)) / 2.0, NEAR_END, 1.0 - NEAR_END)
+        return found
 
     def _lifted(self, place: Array, along: Array) -> tuple[Array, Array]:
         where, run = in_space(self.cylinder, place, along)
@@ -99,11 +102,13 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
     """Length, first and second moments (designs, 3, 3) of lines and arcs in the plane x = 0."""
     base, delta, radius = pieces.base, pieces.delta, pieces.radius
     a, b = pieces.first, pieces.first + pieces.span
-    turn = np.stack([np.sin(b) - np.sin(a), np.cos(a) - np.cos(b)], axis=-1) * np.sign(pieces.span)[:, None]
-    twice = np.sin(2.0 * b) - np.sin(2.0 * a)
+    sense = np.sign(pieces.span)
+    half = np.broadcast_to(pieces.span / 2.0, a.shape)
+    turn = np.stack([np.sin(b) - np.sin(a), np.cos(a) - np.cos(b)], axis=-1) * sense[:, None]
+    twice = (np.sin(2.0 * b) - np.sin(2.0 * a)) / 4.0
     mixed = (np.sin(b) ** 2 - np.sin(a) ** 2) / 2.0
-    square = np.array([[pieces.span / 2.0 + twice / 4.0, mixed], [mixed, pieces.span / 2.0 - twice / 4.0]])
-    square = np.moveaxis(square, -1, 0) * np.sign(pieces.span)[:, None, None]
+    square = np.stack([half + twice, mixed, mixed, half - twice], axis=-1).reshape(*a.shape, 2, 2)
+    square = square * sense[:, None, None]
     run, bend = np.linalg.norm(delta, axis=-1), radius * np.abs(pieces.span)
     own = run + bend
     first = run[..., None] * (base + delta / 2.0) + bend[..., None] * base + (radius**2)[..., None] * turn
@@ -132,61 +137,8 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Arra
     )
 
 
-def weld_lines(case: Case, layout: Layout, bars: Bars) -> tuple[WeldLine, ...]:
-    """The line of every weld of the case; on the limit-state basis free ends are cut back by a throat.
-
-    Raises CaseError with every weld that has no such line on its section or misses its host.
-    """
-    cut = case.basis.method == "limit-state"
-    faults: list[tuple[str, str]] = []
-    found = []
-    for seat in seats(case, layout, bars):
-        try:
-            found.append(line_of(seat, bars, cut=cut))
-        except CaseError as error:
-            faults += error.faults
-    if faults:
-        raise CaseError(faults)
-    return tuple(found)
-
-
-def line_of(seat: Seat, bars: Bars, *, cut: bool) -> WeldLine:
-    """The line of one weld, its free ends cut back by a throat where `cut`."""
-    weld, bar = seat.weld, seat.bar
-    pieces = pattern(weld, seat.shape, bars.depth[:, bar], bars.width[:, bar], bars.wall[:, bar])
-    where = weld.path or weld.name
-    if seat.host is not None and seat.host.round:
-        return _saddle(seat, pieces, bars)
-    if cut:
-        pieces = shortened(pieces, weld.leg * THROAT)
-    line = measured(pieces)
-    if np.any(line.length <= 0.0):
-        why = "a throat off each free end" if cut else "its lines"
-        raise CaseError([(where, f"{weld.name}: {why} leaves no weld; make the lines longer")])
-    return line
-
-
-def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> WeldLine:
-    weld, host = seat.weld, seat.host
-    where = weld.path or weld.name
-    if host is None or weld.pattern != "around":
-        raise CaseError(
-            [(where, f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}")]
-        )
-    cylinder = Cylinder(
-        through=host.origin, direction=host.axes[0], radius=bars.depth[:, host.bar] / 2.0, into=seat.into
-    )
-    if np.any(cylinder.misses(pieces)):
-        why = (
-            f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
-            f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
-        )
-        raise CaseError([(where, why)])
-    return measured(split_at(pieces, cylinder.turned), cylinder)
-
-
 def extent(line: WeldLine, direction: Array) -> tuple[Array, Array]:
-    """Least and greatest of place . direction (3,) along the line: (designs,) each [mm]."""
+    """Least and greatest of place . direction (designs, 3) along the line: (designs,) each [mm]."""
     return -_reach(line, -direction), _reach(line, direction)
 
 
@@ -194,7 +146,7 @@ def _reach(line: WeldLine, direction: Array) -> Array:
     """Greatest of place . direction, found on a grid and then on ever finer grids about its best."""
     grid = np.linspace(0.0, 1.0, 2 * PER_PIECE)
     place, _ = line.all_at(grid)
-    height = (place @ direction).reshape(place.shape[0], -1)
+    height = np.einsum("dkni,di->dkn", place, direction).reshape(place.shape[0], -1)
     best = np.argmax(height, axis=1)
     piece, u = best // grid.size, grid[best % grid.size]
     top: Array = height.max(axis=1)
@@ -202,27 +154,26 @@ def _reach(line: WeldLine, direction: Array) -> Array:
     for _ in range(4):
         near = np.clip(u[:, None] + step * np.linspace(-1.0, 1.0, 17), 0.0, 1.0)
         place, _ = line.some_at(np.repeat(piece[:, None], 17, axis=1), near)
-        height = place @ direction
+        height = np.einsum("dni,di->dn", place, direction)
         u = np.take_along_axis(near, np.argmax(height, axis=1)[:, None], axis=1)[:, 0]
         top = np.maximum(top, height.max(axis=1))
         step /= 8.0
     return top
 
 
-def worst_face_angle(line: WeldLine, host_face: Array | None) -> Array:
+def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     """|cosine| of the angle between the two welded faces where it is furthest from square: (designs,).
 
-    host_face: outward normal of a flat host face; a round host's own normal is taken at each place.
+    host_face: (designs, 3) outward normal of a flat host face, 0 where it is not known (then 0
+    is found); a round host's own normal is taken at each place.
     """
-    place, frames = line.all_at(np.linspace(0.0, 1.0, PER_PIECE))
-    along = np.concatenate([np.zeros_like(frames[..., 1, :1]), frames[..., 1, 1:]], axis=-1)
-    side = np.stack([along[..., 2], -along[..., 1]], axis=-1)
+    u = line.spaced(np.linspace(0.0, 1.0, PER_PIECE))
+    place, along = line.pieces.all_at(u)
+    side = np.stack([along[..., 1], -along[..., 0]], axis=-1)
     size = np.linalg.norm(side, axis=-1, keepdims=True)
     side = side / np.where(size > 0.0, size, 1.0)
-    if line.cylinder is not None:
-        normal = line.cylinder.outward(place)[..., 1:]
-    elif host_face is not None:
-        normal = np.broadcast_to(host_face[1:], side.shape)
+    if line.cylinder is None:
+        normal = np.broadcast_to(host_face[:, None, None, 1:], side.shape)
     else:
-        return np.zeros(place.shape[0])
+        normal = line.cylinder.outward(in_space(line.cylinder, place, along)[0])[..., 1:]
     return np.asarray(np.abs(np.sum(side * normal, axis=-1)).max(axis=(1, 2)))

@@ -1,0 +1,107 @@
+"""The lines of a case's welds: drawn one by one, measured together where they are of one make-up."""
+
+from collections.abc import Sequence
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.shape import Bar, Tube
+from strength.errors import CaseError
+from strength.joints.outline import pattern, shortened
+from strength.joints.pieces import Pieces, split_at
+from strength.joints.pieces import stacked as stacked_pieces
+from strength.joints.saddle import Cylinder
+from strength.joints.saddle import stacked as stacked_cylinders
+from strength.joints.seat import Seat
+from strength.joints.weld_line import WeldLine, measured
+from strength.sections.bars import Bars
+
+Array = NDArray[np.float64]
+THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Group:
+    """Welds whose lines are of one make-up, as one line: its rows are weld after weld, all designs each."""
+
+    welds: tuple[int, ...]
+    line: WeldLine
+    designs: int
+
+    def rows(self, values: Sequence[Array]) -> Array:
+        """Values of all welds (each designs or 1, ...) as rows of the group's line."""
+        return np.concatenate(
+            [np.broadcast_to(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds]
+        )
+
+    def own(self, number: int, values: Array) -> Array:
+        """The rows of the group's weld `number` (designs, ...)."""
+        return values[number * self.designs : (number + 1) * self.designs]
+
+
+def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tuple[Group, ...]:
+    """Lines of all welds, in groups; where `cut`, free ends are cut back by a throat.
+
+    Raises CaseError with every weld that has no such line on its section or misses its host.
+    """
+    faults: list[tuple[str, str]] = []
+    alike: dict[tuple[bytes, bytes, bool], list[tuple[int, Pieces, Cylinder | None]]] = {}
+    for n, seat in enumerate(seats):
+        try:
+            pieces, cylinder = draw(seat, bars, cut=cut)
+        except CaseError as error:
+            faults += error.faults
+            continue
+        key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), cylinder is None)
+        alike.setdefault(key, []).append((n, pieces, cylinder))
+    if faults:
+        raise CaseError(faults)
+    found = []
+    for members in alike.values():
+        hosts = tuple(cylinder for _, _, cylinder in members if cylinder is not None)
+        line = measured(
+            stacked_pieces(tuple(pieces for _, pieces, _ in members), designs),
+            stacked_cylinders(hosts, designs) if hosts else None,
+        )
+        found.append(Group(welds=tuple(n for n, _, _ in members), line=line, designs=designs))
+    return tuple(found)
+
+
+def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]:
+    """The line of one weld, its free ends cut back by a throat where `cut`."""
+    weld, bar = seat.weld, seat.bar
+    pieces = pattern(weld, seat.shape, bars.depth[:, bar], bars.width[:, bar], bars.wall[:, bar])
+    if seat.host is not None and seat.host.round:
+        return _saddle(seat, pieces, bars)
+    if cut:
+        pieces = shortened(pieces, weld.leg * THROAT)
+    if np.any(pieces.length().sum(axis=1) <= 0.0):
+        why = "a throat off each free end leaves no weld" if cut else "its lines have no length"
+        raise CaseError([(weld.path or weld.name, f"{weld.name}: {why}; make the lines longer")])
+    return pieces, None
+
+
+def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
+    weld, host = seat.weld, seat.host
+    where = weld.path or weld.name
+    if host is None or weld.pattern != "around":
+        why = f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}"
+        raise CaseError([(where, why)])
+    cylinder = Cylinder(
+        through=host.origin[None],
+        direction=host.axes[:1],
+        radius=bars.depth[:, host.bar] / 2.0,
+        into=np.array([seat.into]),
+    )
+    if isinstance(seat.shape, Tube | Bar):
+        pieces = attrs.evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
+    else:
+        pieces = split_at(pieces, cylinder.turned)
+    if np.any(cylinder.misses(pieces)):
+        why = (
+            f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
+            f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
+        )
+        raise CaseError([(where, why)])
+    return pieces, cylinder

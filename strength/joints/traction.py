@@ -1,0 +1,66 @@
+"""Force per length along a weld's line from the force that goes through its plane."""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Weld
+from strength.errors import CaseError
+from strength.joints.weld_line import WeldLine
+
+Array = NDArray[np.float64]
+
+SINGULAR = 1e-9  # of the greatest principal value of the spread: a direction without stiffness
+REFUSED = 1e-6  # of the moments about: a moment about such a direction counts as one
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Pull:
+    """What goes through a line: q at arm r from its centroid is direct + spin x r.
+
+    direct: (designs, loads, 3) [N/mm]. spin: (designs, loads, 3) [N/mm^2]. Member axes.
+    """
+
+    direct: Array
+    spin: Array
+
+    def at(self, arm: Array) -> Array:
+        """Force per length [N/mm] at arms (designs, loads, ..., 3) [mm]."""
+        shape = (*self.spin.shape[:2], *([1] * (arm.ndim - 3)), 3)
+        found: Array = self.direct.reshape(shape) + np.cross(self.spin.reshape(shape), arm)
+        return found
+
+
+def pull(line: WeldLine, forces: Array, weld: Weld, loads: tuple[str, ...]) -> Pull:
+    """Force and moment through the middle of the weld plane to force per length along the line.
+
+    forces: (designs, loads, 6), N Vy Vz T My Mz there [N, N*mm]. The moment is moved to the line's
+    centroid; S w = M, with S the line's spread: uniform direct shear, polar torsion and
+    unsymmetric bending in one.
+    Source: the line method of Blodgett, Design of Welded Structures, and Shigley, Mechanical
+    Engineering Design, chapter 9, written for a line in space.
+    Raises CaseError naming weld and load for a moment that the line cannot carry.
+    """
+    force, moment = forces[..., :3], forces[..., 3:]
+    moment = moment - np.cross(line.centroid[:, None], force)
+    size, axes = np.linalg.eigh((line.spread + np.swapaxes(line.spread, 1, 2)) / 2.0)
+    weak = size <= SINGULAR * size[:, -1:]
+    about = np.einsum("dlj,dji->dli", moment, np.broadcast_to(axes, (moment.shape[0], 3, 3)))
+    if weak.any():
+        scale = np.max(
+            np.linalg.norm(moment, axis=-1) + np.linalg.norm(force, axis=-1) * line.length[:, None],
+            initial=0.0,
+        )
+        left = np.abs(about) * weak[:, None]
+        if np.any(left > REFUSED * scale):
+            load = loads[int(np.argmax(left.max(axis=(0, 2))))]
+            why = (
+                f"{weld.name}: its line cannot carry the moment about itself in load {load!r}; "
+                "weld on two sides or all round"
+            )
+            raise CaseError([(weld.path or weld.name, why)])
+    spin = np.where(weak[:, None], 0.0, about / np.where(weak, 1.0, size)[:, None])
+    return Pull(
+        direct=force / line.length[:, None, None],
+        spin=np.einsum("dli,dji->dlj", spin, np.broadcast_to(axes, (moment.shape[0], 3, 3))),
+    )
