@@ -9,9 +9,7 @@ import re
 from collections.abc import Iterable
 from functools import cache
 from pathlib import Path
-from typing import Any
-
-import attrs
+from typing import Any, NamedTuple
 
 from strength.errors import StrengthError, UnknownName
 
@@ -43,8 +41,7 @@ _QUOTED = re.compile(r'"([^"]+)"')
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
-@attrs.frozen
-class Entry:
+class Entry(NamedTuple):
     """Where an entry stands: file and the part of its text [start, end)."""
 
     name: str

@@ -11,9 +11,8 @@ from strength.errors import QuantityError
 from strength.library.data import nearest
 from strength.library.filler import Filler
 from strength.library.metal import Metal, Strength
+from strength.library.personal import Faults
 from strength.units import quantity
-
-Faults = list[tuple[str, str]]  # (key, what is wrong and what to do)
 
 KINDS = ("steel", "stainless", "aluminium")
 FILLER_KINDS = (*KINDS, "bronze")

@@ -13,6 +13,7 @@ from strength.library.filler import Filler
 from strength.library.metal import Metal
 
 Found = TypeVar("Found", Metal, Filler)
+Faults = list[tuple[str, str]]  # (key, what is wrong and what to do)
 KINDS = ("material", "filler")
 
 
@@ -32,22 +33,30 @@ def personal_files(file: Path | None = None) -> tuple[Path, ...]:
 
 def personal_metals(file: Path | None = None) -> dict[str, Metal]:
     """The user's own metals by name. Raises LibraryError for the first file that cannot be used."""
-    from strength.library.own import own_metal
-
-    return _gathered(file, "material", own_metal)
+    return _gathered(file, "material", _own_metal)
 
 
 def personal_fillers(file: Path | None = None) -> dict[str, Filler]:
     """The user's own fillers by name. Raises LibraryError as `personal_metals` does."""
+    return _gathered(file, "filler", _own_filler)
+
+
+def _own_metal(name: str, table: Mapping[str, Any]) -> tuple[Metal | None, Faults]:
+    from strength.library.own import own_metal
+
+    return own_metal(name, table)
+
+
+def _own_filler(name: str, table: Mapping[str, Any]) -> tuple[Filler | None, Faults]:
     from strength.library.own import own_filler
 
-    return _gathered(file, "filler", own_filler)
+    return own_filler(name, table)
 
 
 def _gathered(
     file: Path | None,
     kind: str,
-    make: Callable[[str, Mapping[str, Any]], tuple[Found | None, list[tuple[str, str]]]],
+    make: Callable[[str, Mapping[str, Any]], tuple[Found | None, Faults]],
 ) -> dict[str, Found]:
     found: dict[str, Found] = {}
     made_in: dict[str, Path] = {}
