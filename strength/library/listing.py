@@ -237,12 +237,9 @@ def _all_text(row: Row, title: str) -> str:
 
 
 def _not_empty(
-    tables: Sequence[Table],
-    words: Sequence[str],
-    kind: str,
-    known: Callable[[], Sequence[str] | dict[str, Any]],
+    tables: Sequence[Table], words: Sequence[str], kind: str, known: Iterable[str]
 ) -> tuple[Table, ...]:
     kept = tuple(table for table in tables if table.rows)
     if not kept:
-        raise UnknownName(kind, " ".join(words), data.nearest(" ".join(words), known()))
+        raise data.unknown(kind, " ".join(words), known)
     return kept
