@@ -4,7 +4,7 @@ A table has columns and rows; a row is a plain dict of texts, numbers and None (
 JSON. Sources are keys in the rows, with their texts beneath the table.
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
