@@ -1,8 +1,25 @@
-"""Where along the bars stresses are looked at."""
+"""Where along the bars stresses are looked at, and how great they are there.
+
+Forces are linear between the points of a bar and every norm of stress is greatest at an end of an
+interval: the stations are the ends, via points, insets of welds, holes, shoulders and both ends of
+each heat-affected length.
+"""
+
+from typing import TYPE_CHECKING
 
 import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.checks.peaks import peaks
+from strength.checks.places import NEAR, Place, places_of
+from strength.frame.response import at_places
+
+if TYPE_CHECKING:
+    from strength.case.model import Case
+    from strength.frame.response import Layout, Response
+    from strength.joints.heat import HeatLength
+    from strength.sections.bars import Bars
 
 Array = NDArray[np.float64]
 
@@ -20,3 +37,51 @@ class Stations:
     labels: tuple[str, ...]  # what a builder would call the place: "at hub", "12 mm from ball.left"
     heated: NDArray[np.bool_]  # (designs, stations)
     forces: Array  # (designs, loads, stations, 6) internal forces, without load factor
+    kept: Array  # (designs, stations) factor on the welded strengths: 0.8 for TIG, else 1
+    gaps: tuple[tuple[tuple[int, float], ...], ...]  # per station: (hole, breadth [mm]) in its plane
+    shoulder: NDArray[np.intp]  # (stations,) number of the shoulder there, -1: none
+    peak: Array  # (designs, loads, stations) worst von Mises [MPa], without load factor; nan: no section
+    uncovered: NDArray[np.bool_]  # (designs, bars) True: no rule gives the width of a heat-affected length
+
+    def of(self, bar: int) -> slice:
+        """The stations of one bar."""
+        low, high = np.searchsorted(self.bar, [bar, bar + 1])
+        return slice(int(low), int(high))
+
+
+def place_stations(
+    case: "Case", layout: "Layout", bars: "Bars", response: "Response", heat: "tuple[HeatLength, ...]"
+) -> Stations:
+    """Stations of all bars with the forces and the worst stress at each."""
+    found: list[Place] = []
+    for number in range(len(bars.names)):
+        found += places_of(case, layout, number, tuple(part for part in heat if part.bar == number))
+    designs = bars.area.shape[0]
+    bar = np.array([place.bar for place in found], dtype=np.intp)
+    place = np.stack([np.broadcast_to(place.at, designs) for place in found], axis=-1)
+    later = np.array([place.later for place in found], dtype=np.intp)
+    heated = np.zeros(place.shape, dtype=bool)
+    kept = np.ones(place.shape)
+    uncovered = np.zeros(bars.area.shape, dtype=bool)
+    for part in heat:
+        start, end = part.start[:, None], part.end[:, None]
+        inside = (bar == part.bar) & (end > start) & (place >= start - NEAR) & (place <= end + NEAR)
+        heated |= inside
+        kept = np.where(inside, np.minimum(kept, part.factor), kept)
+        uncovered[:, part.bar] |= ~part.in_range
+    forces = at_places(layout, response, bar, place, later)
+    gaps = tuple(place.gaps for place in found)
+    shoulder = np.array([place.shoulder for place in found], dtype=np.intp)
+    return Stations(
+        bar=bar,
+        place=place,
+        later=later,
+        labels=tuple(place.label for place in found),
+        heated=heated,
+        forces=forces,
+        kept=kept,
+        gaps=gaps,
+        shoulder=shoulder,
+        peak=peaks(case, bars, bar, forces, gaps, shoulder),
+        uncovered=uncovered,
+    )

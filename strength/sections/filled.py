@@ -31,12 +31,15 @@ def diameter(shape: Shape | None, depth: Array) -> Array | None:
     return depth if isinstance(shape, Tube | Bar) else None
 
 
-def least_wall(shape: Shape | None, metal: Metal | None, sizes: Sizes, number: int) -> Array:
-    """Wall [mm] of a tube or box with its standard's tolerance taken off, (designs,)."""
-    wall = sizes.wall[:, number]
-    if metal is None or not isinstance(shape, Tube | Box):
+def least_wall(shape: Shape | None, metal: Metal | None, wall: Array) -> Array:
+    """Walls [mm] of a tube or box with its standard's minus tolerance taken off; of others unchanged."""
+    if not isinstance(shape, Tube | Box):
         return wall
-    return 0.9 * wall
+    from strength.library import wall_tolerance
+
+    values, inverse = np.unique(wall, return_inverse=True)
+    least = np.array([value - wall_tolerance(metal, float(value)).minus for value in values])
+    return least[inverse].reshape(wall.shape)
 
 
 def _sized(kind: type[Shape], depth: Array, width: Array, wall: Array, poisson: Array) -> Properties:
@@ -87,7 +90,7 @@ def filled(
     wall = sizes.wall
     if basis.wall == "minimum":
         wall = np.stack(
-            [least_wall(s, m, sizes, n) for n, (s, m) in enumerate(zip(shapes, metals, strict=True))], -1
+            [least_wall(s, m, wall[:, n]) for n, (s, m) in enumerate(zip(shapes, metals, strict=True))], -1
         )
     poisson = np.array([np.nan if metal is None else metal.poisson for metal in metals])
     found = {name: np.full(sizes.depth.shape, np.nan) for name in PROPERTIES}

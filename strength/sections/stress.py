@@ -46,6 +46,16 @@ class StressMatrix:
             out[part] = self._greatest(nominal, part)
         return out.reshape(designs, *forces.shape[1:-1])
 
+    def first(self) -> "StressMatrix":
+        """The matrix of the first design alone."""
+        return attrs.evolve(
+            self,
+            scale=self.scale[:1],
+            sigma=self.sigma[:1],
+            tau_1=self.tau_1[:1],
+            tau_2=None if self.tau_2 is None else self.tau_2[:1],
+        )
+
     def at_points(self, forces: Array) -> tuple[Array, Array]:
         """Sigma and the resultant shear stress [MPa] at every point, (designs, ..., points)."""
         nominal = forces.reshape(forces.shape[0], -1, 6) * self.scale[:, None, :]

@@ -1,0 +1,123 @@
+"""The places of one bar that stresses are looked at, and what a builder would call them."""
+
+from typing import TYPE_CHECKING
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Member, Strut
+
+if TYPE_CHECKING:
+    from strength.frame.response import Layout
+    from strength.joints.heat import HeatLength
+
+Array = NDArray[np.float64]
+NEAR = 1e-6  # mm: closer places are one
+Gaps = tuple[tuple[int, float], ...]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Place:
+    """One station of a bar, `at` [mm from `from`] (designs,)."""
+
+    bar: int
+    at: Array
+    later: int
+    label: str
+    gaps: Gaps = ()  # (hole, breadth in the plane across the bar [mm])
+    shoulder: int = -1
+
+
+def places_of(case: Case, layout: "Layout", number: int, heat: "tuple[HeatLength, ...]") -> list[Place]:
+    """Places of bar `number` in order; a via point has two, one on either side."""
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    part = parts[number]
+    length = float(layout.bar_length[number])
+    first, last = int(layout.first[number]), int(layout.last[number])
+    cuts = layout.along[first:last, 1]  # via points
+    found = [_plain(number, 0.0, 0, f"at {part.start}"), _plain(number, length, 0, f"at {part.end}")]
+    for at, segment in zip(cuts, range(first, last), strict=True):
+        label = f"at {layout.names[layout.end[segment]]}"
+        found += [_plain(number, float(at), later, label) for later in (0, 1)]
+    if isinstance(part, Member):
+        found += _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
+        found += _insets(case, part, number, length, found)
+    found += _heat_ends(part.start, part.end, number, length, heat, found)
+    return sorted(found, key=lambda place: (float(place.at[0]), place.later))
+
+
+def _plain(bar: int, at: float, later: int, label: str) -> Place:
+    return Place(bar=bar, at=np.array([at]), later=later, label=label)
+
+
+def _sides(at: float, cuts: Array) -> tuple[int, ...]:
+    """Both sides where a place falls on a via point, since the forces jump there."""
+    return (0, 1) if np.any(np.abs(cuts - at) < NEAR) else (0,)
+
+
+def _holes(case: Case, member: Member, bar: int, length: float, cuts: Array) -> list[Place]:
+    own = [(n, hole) for n, hole in enumerate(case.holes) if hole.member == member.name]
+    found = []
+    for _, hole in own:
+        # the plane across the bar through this hole also cuts its neighbours, along a chord
+        gaps = []
+        for m, other in own:
+            chord = other.diameter**2 - 4.0 * ((other.along - hole.along) * length) ** 2
+            if chord > 0.0:
+                gaps.append((m, float(np.sqrt(chord))))
+        at = hole.along * length
+        found += [
+            attrs.evolve(_plain(bar, at, later, hole.name), gaps=tuple(gaps)) for later in _sides(at, cuts)
+        ]
+    return found
+
+
+def _shoulders(case: Case, member: Member, bar: int, length: float, cuts: Array) -> list[Place]:
+    found = []
+    for n, shoulder in enumerate(case.shoulders):
+        if shoulder.member == member.name:
+            at = shoulder.inset if shoulder.end == "from" else length - shoulder.inset
+            found += [
+                attrs.evolve(_plain(bar, at, later, shoulder.name), shoulder=n) for later in _sides(at, cuts)
+            ]
+    return found
+
+
+def _insets(case: Case, member: Member, bar: int, length: float, known: list[Place]) -> list[Place]:
+    found: list[Place] = []
+    for weld in case.welds:
+        if weld.member == member.name:
+            at = weld.inset if weld.end == "from" else length - weld.inset
+            if not _is_known(np.array([at]), [*known, *found]):
+                found.append(
+                    _plain(bar, at, 0, f"{_away(at, length, member.start, member.end)}, {weld.name}")
+                )
+    return found
+
+
+def _heat_ends(
+    start: str, end: str, bar: int, length: float, heat: "tuple[HeatLength, ...]", known: list[Place]
+) -> list[Place]:
+    found: list[Place] = []
+    for part in heat:
+        for at in (part.start, part.end):
+            if np.any(part.end > part.start) and not _is_known(at, [*known, *found]):
+                away = _away(float(at[0]), length, start, end)
+                label = f"{away}, edge of the heat from {part.weld}"
+                found.append(Place(bar=bar, at=at, later=0, label=label))
+    return found
+
+
+def _is_known(at: Array, known: list[Place]) -> bool:
+    return any(bool(np.all(np.abs(place.at - at) < NEAR)) for place in known)
+
+
+def _away(at: float, length: float, start: str, end: str) -> str:
+    """How a builder finds a place: from the nearer end.
+
+    >>> _away(12.0, 100.0, "pivot", "ball"), _away(91.5, 100.0, "pivot", "ball")
+    ('12 mm from pivot', '8.5 mm from ball')
+    """
+    near, name = (at, start) if at <= length / 2.0 else (length - at, end)
+    return f"{round(near, 1):g} mm from {name}"

@@ -1,0 +1,81 @@
+"""`wall`: the wall of a tube or box must be thick enough not to dent before the part yields."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.shape import Box, Tube
+from strength.checks.context import Context
+from strength.checks.verdict import Verdict
+from strength.checks.welded import welds_on
+from strength.checks.yielding import path_factor
+from strength.sections.bars import Bars
+
+Array = NDArray[np.float64]
+
+NOTHING = 1e-6  # MPa: stresses under it are what rounding leaves
+SOURCES = {
+    "steel": "EN 1993-1-1:2005 Table 5.2, class 3",
+    "stainless": "EN 1993-1-4:2006 Table 5.2, class 3",
+    "aluminium": "EN 1999-1-1:2007 Table 6.2, class 3",
+}
+ALUMINIUM = {("A", False): 22.0, ("A", True): 18.0, ("B", False): 18.0, ("B", True): 15.0}
+
+
+def wall_ratio(bars: Bars, number: int, *, welded: bool) -> Array:
+    """Slenderness of the wall over its limit, (designs,); parent yield throughout.
+
+    Steel: round D/t to 90 e^2, box (side - 3 t)/t to 42 e, e^2 = 235/fy. Stainless: 90 e^2 and 37 e,
+    e^2 = (235/fy)(E/210 GPa). Aluminium: box (side - 2 t)/t, round 3 sqrt(D/t), to 22 e (class A),
+    18 e (A welded, B), 15 e (B welded), e^2 = 250/fo. The greater side counts.
+    """
+    metal = bars.metals[number]
+    kind, curve = ("steel", "c") if metal is None else (metal.kind, metal.buckling_curve)
+    side = np.maximum(bars.depth[:, number], bars.width[:, number])
+    thin = side / bars.wall[:, number]
+    is_round = isinstance(bars.shapes[number], Tube)
+    strength = bars.yield_[:, number]
+    if kind == "aluminium":
+        ratio = 3.0 * np.sqrt(thin) if is_round else thin - 2.0
+        found: Array = ratio / (ALUMINIUM["A" if curve == "A" else "B", welded] * np.sqrt(250.0 / strength))
+        return found
+    square = 235.0 / strength
+    box_limit = 42.0
+    if kind == "stainless":
+        square = square * bars.youngs[:, number] / 210e3
+        box_limit = 37.0
+    return thin / (90.0 * square) if is_round else (thin - 3.0) / (box_limit * np.sqrt(square))
+
+
+def wall(context: Context) -> Iterator[Verdict]:
+    """Wall slenderness of tubes and boxes, a row for each load with compression or bending in the part."""
+    bars, stations = context.bars, context.stations
+    welded = {weld.bar for weld in welds_on(context.case, context.layout, bars)}
+    for number, shape in enumerate(bars.shapes):
+        metal = bars.metals[number]
+        if not isinstance(shape, Tube | Box) or metal is None:
+            continue
+        forces = stations.forces[:, :, stations.of(number)]
+        pressed = -forces[..., 0] / bars.area[:, number, None, None]
+        bent = (
+            np.abs(forces[..., 4]) / bars.modulus_y[:, number, None, None]
+            + np.abs(forces[..., 5]) / bars.modulus_z[:, number, None, None]
+        )
+        applies = np.asarray((np.maximum(pressed, bent) > NOTHING).any(axis=(0, 2)))
+        if not applies.any():
+            continue
+        ratio = wall_ratio(bars, number, welded=number in welded)
+        demand = np.repeat(ratio[:, None], applies.size, axis=1)
+        yield Verdict(
+            part=bars.names[number],
+            kind="wall",
+            unit="1",
+            fails="buckles",
+            source=SOURCES.get(metal.kind, SOURCES["steel"]),
+            demand=demand,
+            limit=np.ones_like(demand),
+            utilisation=demand * path_factor(context.case, number),
+            places=("along the whole part",),
+            applies=applies,
+        )

@@ -1,0 +1,33 @@
+"""Welds on a part: its own, and those of other parts onto it."""
+
+import attrs
+
+from strength.case.model import Case
+from strength.frame.response import Layout
+from strength.joints.heat import welded_factor
+from strength.joints.seat import seats
+from strength.sections.bars import Bars
+
+
+@attrs.frozen(kw_only=True)
+class WeldOn:
+    """A weld on a bar, `at` [mm from `from`]; factor on the welded strengths."""
+
+    name: str
+    bar: int
+    at: float
+    factor: float
+
+
+def welds_on(case: Case, layout: Layout, bars: Bars) -> tuple[WeldOn, ...]:
+    """All welds on all bars; a weld of one part onto another counts for both."""
+    found = []
+    for seat in seats(case, layout, bars):
+        places = [(seat.bar, seat.plane)]
+        if seat.host is not None:
+            places.append((seat.host.bar, min(max(seat.host.at, 0.0), seat.host.length)))
+        for bar, at in places:
+            metal = bars.metals[bar]
+            factor = 1.0 if metal is None else welded_factor(metal, seat.weld.process)
+            found.append(WeldOn(name=seat.weld.name, bar=bar, at=at, factor=factor))
+    return tuple(found)

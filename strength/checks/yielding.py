@@ -1,0 +1,114 @@
+"""`yielding` and `rupture`: the worst von Mises stress of members and struts."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Member, Strut
+from strength.case.shape import Bar
+from strength.checks.context import Context
+from strength.checks.factors import ONLY_PATH
+from strength.checks.notes import station_notes
+from strength.checks.verdict import Verdict
+from strength.sections.matrices import STRESSED
+
+Array = NDArray[np.float64]
+
+HOLE = 0.9  # EN 1993-1-1 6.2.3: net section against 0.9 fu
+BRITTLE_BELOW = 0.10  # elongation under which a metal counts as brittle (own choice)
+SOURCES = {
+    "yielding": "von Mises stress against yield, as EN 1993-1-1 6.2.1(5)",
+    "rupture": "von Mises stress against ultimate; holes 0.9 of it, EN 1993-1-1 6.2.3",
+}
+
+
+def stressed_bars(context: Context) -> Iterator[int]:
+    """Numbers of the bars whose stresses are worked out."""
+    return (n for n, shape in enumerate(context.bars.shapes) if isinstance(shape, STRESSED))
+
+
+def is_stub_axle(case: Case, number: int) -> bool:
+    """True for a round bar with a wheel's centre at one of its ends."""
+    if number >= len(case.members):
+        return False
+    member: Member = case.members[number]
+    centres = {wheel.centre for wheel in case.wheels}
+    return isinstance(member.shape, Bar) and not centres.isdisjoint((member.start, member.end))
+
+
+def yield_divisor(context: Context, number: int) -> Array:
+    """Divisor of the yield strength of one bar, (designs, loads)."""
+    metal = context.bars.metals[number]
+    kind = "" if metal is None else metal.kind
+    elongation = context.bars.elongation[:, number]
+    brittle = ~(elongation >= BRITTLE_BELOW) | is_stub_axle(context.case, number)  # unknown counts as brittle
+    tough, careful = (context.factors.on_yield(kind, brittle=flag) for flag in (False, True))
+    return np.where(brittle[:, None], careful, tough)
+
+
+def path_factor(case: Case, number: int) -> float:
+    """1.25 on the utilisations of a part that is the only path, else 1."""
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    return ONLY_PATH if parts[number].only_path else 1.0
+
+
+def yield_limit(context: Context, number: int) -> Array:
+    """Yield at the stations of one bar over its divisor, (designs, loads, stations) [MPa]."""
+    bars, stations = context.bars, context.stations
+    own = stations.of(number)
+    welded = bars.yield_welded[:, number, None] * stations.kept[:, own]
+    strength = np.where(stations.heated[:, own], welded, bars.yield_[:, number, None])
+    return strength[:, None, :] / yield_divisor(context, number)[:, :, None]
+
+
+def ultimate_limit(context: Context, number: int) -> Array:
+    """Ultimate, 0.9 of it at a hole, over its divisor, (designs, loads, stations) [MPa]."""
+    bars, stations = context.bars, context.stations
+    own = stations.of(number)
+    welded = bars.ultimate_welded[:, number, None] * stations.kept[:, own]
+    strength = np.where(stations.heated[:, own], welded, bars.ultimate[:, number, None])
+    strength = strength * [HOLE if gaps else 1.0 for gaps in stations.gaps[own]]
+    return strength[:, None, :] / context.factors.on_ultimate()[:, None]
+
+
+def worst_yielding(context: Context, number: int) -> NDArray[np.intp]:
+    """Where among a bar's stations `yielding` is worst, (designs, loads)."""
+    demand = context.stations.peak[:, :, context.stations.of(number)]
+    found: NDArray[np.intp] = (demand / yield_limit(context, number)).argmax(axis=-1)
+    return found
+
+
+def yielding(context: Context) -> Iterator[Verdict]:
+    """Worst von Mises against yield, its welded value inside heat-affected lengths."""
+    for number in stressed_bars(context):
+        yield _verdict(context, number, "yielding", "bends", yield_limit(context, number))
+
+
+def rupture(context: Context) -> Iterator[Verdict]:
+    """Worst von Mises against ultimate, 0.9 of it at a hole; welded inside heat-affected lengths."""
+    for number in stressed_bars(context):
+        yield _verdict(context, number, "rupture", "parts", ultimate_limit(context, number))
+
+
+def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array) -> Verdict:
+    stations = context.stations
+    own = stations.of(number)
+    demand = stations.peak[:, :, own] * context.factors.load()[:, None]
+    demand, limit = np.broadcast_arrays(demand, limit)
+    where = (demand / limit).argmax(axis=-1)
+    demand, limit = (np.take_along_axis(part, where[..., None], -1)[..., 0] for part in (demand, limit))
+    return Verdict(
+        part=context.bars.names[number],
+        kind=kind,
+        unit="MPa",
+        fails=fails,
+        source=SOURCES[kind],
+        demand=demand,
+        limit=limit,
+        utilisation=demand / limit * path_factor(context.case, number),
+        places=stations.labels[own],
+        where=where,
+        in_range=np.broadcast_to(~stations.uncovered[:, number, None], demand.shape),
+        notes=station_notes(context, number, where[0]),
+    )
