@@ -9,6 +9,8 @@ from strength.report.standing import Standing
 from strength.report.words import count, kind_name, listed, verdict
 
 if TYPE_CHECKING:
+    from collections.abc import Sequence
+
     from strength.report.sides import Folded, PartLine
     from strength.run import Outcome
 
@@ -85,6 +87,18 @@ def _thin(folded: "Folded") -> Banner | None:
     )
 
 
+def missing(kinds: "Sequence[str]") -> Banner | None:
+    """The banner of a load sheet that leaves out what every vehicle meets."""
+    if not kinds:
+        return None
+    return Banner(kind="unchecked", heading="NOT LOOKED AT", lines=(_missing(kinds),))
+
+
+def _missing(kinds: "Sequence[str]") -> str:
+    """Which usual loads a case leaves out."""
+    return f"The case has no load for {listed(list(kinds))}: add what it will meet."
+
+
 def _unchecked(outcome: "Outcome") -> Banner | None:
     """What was read but not checked, and the loads that a careful builder would look at too."""
     lines = []
@@ -96,9 +110,7 @@ def _unchecked(outcome: "Outcome") -> Banner | None:
             f"{count(parts, 'part is', 'parts are')} not checked, or not in every way: see the list below."
         )
     if outcome.missing_loads:
-        lines.append(
-            f"The case has no load for {listed(list(outcome.missing_loads))}: add what it will meet."
-        )
+        lines.append(_missing(outcome.missing_loads))
     if not lines:
         return None
     heading = f"NOT CHECKED: {count(parts, 'part').upper()}" if parts else "NOT CHECKED"

@@ -5,7 +5,8 @@ import io
 from typing import TYPE_CHECKING
 
 from strength.report.cautions import ONE_LINE
-from strength.report.standing import Standing, standing
+from strength.report.standing import standing
+from strength.report.words import STANDING_WORDS
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -16,12 +17,6 @@ HEAD = (
     "id", "part", "kind", "load", "where", "demand", "limit", "unit", "utilisation", "margin",
     "standing", "in_range", "fails", "source", "note", "caution",
 )  # fmt: skip
-WORDS = {
-    Standing.OVER: "over the limit",
-    Standing.RANGE: "out of range",
-    Standing.THIN: "thin margin",
-    Standing.WITHIN: "within the limit",
-}
 
 
 def checks_csv(rows: "Iterable[Row]") -> str:
@@ -34,7 +29,8 @@ def checks_csv(rows: "Iterable[Row]") -> str:
             (
                 row.id, row.part, row.kind, row.load, row.where, float(row.demand), float(row.limit),
                 row.unit, float(row.utilisation), "" if row.margin is None else float(row.margin),
-                WORDS[standing(row)], "yes" if row.in_range else "no", row.fails, row.source, row.note, ONE_LINE,
+                STANDING_WORDS[standing(row)], "yes" if row.in_range else "no", row.fails, row.source,
+                row.note, ONE_LINE,
             )
         )  # fmt: skip
     return text.getvalue()

@@ -3,7 +3,7 @@
 import math
 from collections.abc import Callable, Sequence
 
-from strength.case.model import HandForce, Load, Strike
+from strength.case.model import Case, HandForce, Load, Strike
 from strength.report.display import Display, gees
 from strength.report.document import plain
 from strength.report.words import listed
@@ -11,6 +11,7 @@ from strength.vehicle.sheet import Balanced
 
 # positive and negative sense of each body axis
 TOWARD = (("forward", "back"), ("to the left", "to the right"), ("up", "down"))
+MIDDLE = 1.0  # mm
 SMALL = 0.02  # parts of a vector below this share of its greatest are not told
 
 
@@ -76,3 +77,29 @@ def _by_hand(force: HandForce, display: Display) -> str:
         if value:
             told.append(f"{display.quantity(value, 'N*mm')} about {axis}")
     return f"by hand on {plain(force.at)}: {', '.join(told) or 'nothing'}"
+
+
+def wheel_words(case: Case, name: str, force: Sequence[float], display: Display) -> str:
+    """What the road does to a wheel, the greatest first: "1240 N up, 480 N back, 210 N inward".
+
+    Inward is toward the vehicle's middle plane; a wheel within 1 mm of it goes left or right.
+    """
+    side = _side_of(case, name)
+    parts = []
+    for axis, value in enumerate(force):
+        forward, backward = TOWARD[axis]
+        if axis == 1 and abs(side) > MIDDLE:
+            outward = value * side > 0.0
+            word = "outward" if outward else "toward the middle"
+        else:
+            word = forward if value > 0.0 else backward
+        if round(abs(value), 1) > 0.0:
+            parts.append((abs(value), f"{display.force(abs(value))} {display.force_unit} {word}"))
+    parts.sort(key=lambda part: -part[0])
+    return ", ".join(text for _, text in parts) or "nothing"
+
+
+def _side_of(case: Case, name: str) -> float:
+    """Sideways place of a wheel's centre or a hitch [mm]; 0 where it is not known."""
+    places = {wheel.name: wheel.centre for wheel in case.wheels} | {tow.name: tow.at for tow in case.tows}
+    return next((point.at[1] for point in case.points if point.name == places.get(name)), 0.0)

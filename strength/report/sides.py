@@ -160,11 +160,11 @@ def _columns(loads: Sequence[str], swap: dict[str, str], *, turned: bool) -> tup
         other = swap[load]
         both = (load, other) if turned and other != load else (load,)
         done.update(both)
-        columns.append(LoadColumn(len(columns) + 1, plain(_either(load) if len(both) == 2 else load), both))
+        columns.append(LoadColumn(len(columns) + 1, plain(either(load) if len(both) == 2 else load), both))
     return tuple(columns)
 
 
-def _either(load: str) -> str:
+def either(load: str) -> str:
     """Name of a mirrored pair of loads."""
     for left, right, either in TURNED:
         for end in (left, right):

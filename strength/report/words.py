@@ -55,6 +55,12 @@ KINDS: dict[str, Kind] = {
     "fatigue": Kind("fatigue cracking", "lower stress there: a larger part, or the weld moved away from it"),
 }
 
+STANDING_WORDS = {
+    Standing.OVER: "over the limit",
+    Standing.RANGE: "out of range",
+    Standing.THIN: "thin margin",
+    Standing.WITHIN: "within the limit",
+}
 # The sudden ways first: they give no warning.
 FAILS: dict[str, str] = {
     "parts": "parts suddenly, without warning",

@@ -11,7 +11,9 @@ from strength.case.model import (
     Bolt,
     BoltSize,
     Case,
+    Clamp,
     Load,
+    Mass,
     Member,
     Point,
     Strike,
@@ -22,7 +24,7 @@ from strength.case.model import (
     Weld,
     Wheel,
 )
-from strength.case.shape import Bar, Box, Flat, Tube
+from strength.case.shape import Bar, Box, Flat, Rigid, Tube
 from strength.checks.context import Skipped
 from strength.checks.verdict import Row
 from strength.report.sides import mirrored
@@ -113,50 +115,107 @@ def rows() -> tuple[Row, ...]:
     return sided(left)
 
 
+PLACES = {
+    "pivot-front.left": (140.0, 150.0, 180.0),
+    "pivot-rear.left": (-90.0, 155.0, 185.0),
+    "ball.left": (20.0, 345.0, 165.0),
+    "high.left": (12.0, 335.0, 345.0),
+    "root.left": (15.0, 342.0, 250.0),
+    "hub.left": (15.0, 400.0, 250.0),
+    "shock-top.left": (20.0, 160.0, 420.0),
+    "nose": (220.0, 0.0, 190.0),
+    "tail": (-900.0, 0.0, 240.0),
+    "rear-hub": (-1000.0, 0.0, 250.0),
+}
+
+
+def points() -> tuple[Point, ...]:
+    """Places on both sides, all different."""
+    found = [Point(name=name, at=at) for name, at in PLACES.items()]
+    found += [
+        Point(name=mirrored(name), at=(at[0], -at[1], at[2]))
+        for name, at in PLACES.items()
+        if name.endswith(".left")
+    ]
+    return tuple(found)
+
+
+def other_side(part: Any) -> Any:
+    """The same part on the other side."""
+    names = {
+        field: mirrored(value)
+        for field in ("name", "start", "end", "member", "centre", "at")
+        if isinstance(value := getattr(part, field, None), str) and value.endswith(".left")
+    }
+    return attrs.evolve(part, **names)
+
+
 def case() -> Case:
     """The front of an invented three-wheeler, as much of it as a report names."""
-    tube = Tube(od=25.0, wall=2.0)
+    tube, steel = Tube(od=25.0, wall=2.0), "E235+N"
     members = [
-        Member(name="lower-front.left", start="a", end="b", shape=tube, material="E235+N"),
-        Member(name="lower-rear.left", start="c", end="b", shape=tube, material="E235+N"),
-        Member(name="knuckle.left", start="b", end="d", shape=Flat(70.0, 16.0), material="6082-T651"),
-        Member(name="knuckle-axle.left", start="d", end="e", shape=Bar(20.0), material="42CrMo4+QT"),
-    ]
-    members += [attrs.evolve(m, name=mirrored(m.name)) for m in members]
-    members.append(
-        Member(name="main-tube", start="f", end="g", shape=Box(50.0, 50.0, 3.0), material="S235JRH")
-    )
+        Member(
+            name="lower-front.left", start="pivot-front.left", end="ball.left", shape=tube, material=steel,
+        ),
+        Member(name="lower-rear.left", start="pivot-rear.left", end="ball.left", shape=tube, material=steel),
+        Member(
+            name="knuckle.left", start="ball.left", end="high.left", shape=Flat(70.0, 16.0),
+            material="6082-T651",
+        ),
+        Member(
+            name="knuckle-axle.left", start="root.left", end="hub.left", shape=Bar(20.0),
+            material="42CrMo4+QT",
+        ),
+        Member(name="step.left", start="root.left", end="high.left", shape=Rigid()),
+    ]  # fmt: skip
+    box = Box(50.0, 50.0, 3.0)
     welds = [
-        Weld(name=name, member="lower-front.left", end="to", leg=3.0, filler="ER70S-6", process="tig")
-        for name in ("lower-front-cup.left", "lower-front-cup.right", "caliper-weld.left", "outrigger")
+        Weld(
+            name=name, member="lower-front.left", end="to", leg=3.0, filler="ER70S-6", process="tig",
+            inset=inset,
+        )
+        for name, inset in (("lower-front-cup.left", 25.0), ("caliper-weld.left", 70.0))
+    ]  # fmt: skip
+    outrigger = attrs.evolve(welds[0], name="outrigger", member="main-tube", end="from", inset=0.0)
+    size = BoltSize(kind="thread", text="M10", diameter=10.0)
+    bolts = [
+        Bolt(
+            name="lower-front-pivot.left", member="lower-front.left", end="from", size=size, grade="8.8",
+            axis=(1.0, 0.0, 0.0),
+        )
+    ]  # fmt: skip
+    studs = [
+        Stud(name=name, member="knuckle.left", end=end, size=size, grade="8.8", reach=20.0, engaged=16.0)
+        for name, end in (("knuckle-lower.left", "from"), ("knuckle-upper.left", "to"))
     ]
-    bolt = Bolt(
-        name="lower-front-pivot.left",
-        member="lower-front.left",
-        end="from",
-        size=BoltSize(kind="thread", text="M10", diameter=10.0),
-        grade="8.8",
-        axis=(1.0, 0.0, 0.0),
-    )
-    stud = Stud(
-        name="knuckle-lower.left", member="knuckle.left", end="from", size=bolt.size, grade="8.8",
-        reach=20.0, engaged=16.0,
-    )  # fmt: skip
+    struts = [Strut(name="shock.left", start="shock-top.left", end="ball.left", stiffness=60.0)]
+    wheels = [Wheel(name="front.left", centre="hub.left", radius=250.0, braked=True)]
+    clamps = [
+        Clamp(
+            name="arm-clamp.left", member="knuckle-axle.left", end="to", diameter=20.0, bolt_count=2,
+            bolt=size, grade="8.8",
+        )
+    ]  # fmt: skip
+
+    def both(parts: list[Any]) -> tuple[Any, ...]:
+        return (*parts, *map(other_side, parts))
+
     return Case(
         title="Bracken, front end",
-        points=tuple(Point(name=n, at=(1.0, 2.0 * k, 3.0)) for k, n in enumerate("abcdefg")),
-        members=tuple(members),
-        struts=(Strut(name="shock.left", start="a", end="d"), Strut(name="shock.right", start="a", end="d")),
-        supports=(Support(name="bench", at="f", hold=(True,) * 6),),
-        wheels=(
-            Wheel(name="front.left", centre="e", radius=250.0, braked=True),
-            Wheel(name="front.right", centre="e", radius=250.0, braked=True),
-            Wheel(name="rear", centre="g", radius=250.0, driven=True),
+        points=points(),
+        members=(
+            *both(members),
+            Member(name="main-tube", start="nose", end="tail", shape=box, material="S235JRH"),
         ),
+        struts=both(struts),
+        supports=(Support(name="bench", at="tail", hold=(True,) * 6),),
+        wheels=(*both(wheels), Wheel(name="rear", centre="rear-hub", radius=250.0, driven=True)),
         loads=LOADS,
-        welds=tuple(welds),
-        bolts=(bolt, attrs.evolve(bolt, name="lower-front-pivot.right")),
-        studs=(stud, attrs.evolve(stud, name="knuckle-lower.right")),
+        welds=(*both(welds), outrigger),
+        bolts=both(bolts),
+        studs=both(studs),
+        clamps=both(clamps),
+        masses=(Mass(name="rider", mass=80.0, at=(-500.0, 0.0, 700.0), carried_by=("nose", "tail")),),
         assumed=(
             Assumed(part="lower-front-cup.left", key="leg", value="2 mm"),
             Assumed(part="lower-front-cup.right", key="leg", value="2 mm"),
