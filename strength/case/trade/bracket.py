@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import attrs
 
-from strength.case.model import Plate, Vector
+from strength.case.model import Vector
 from strength.case.shape import Bar, Rigid, Tube
 from strength.case.trade.axes import Axes, face_distance, member_axes, nearly_along
 from strength.case.trade.bracket_geometry import Seat, bolt_row, lies_flat, seat
@@ -148,13 +148,18 @@ def _bolts(making: Making, part: Bracket, host: Host, laid: LaidBracket, face: S
             "shear_planes": 1,
             "group": bolt_row(row.count, row.apart, laid.axes.z) if row.count > 1 else None,
             "plates": (
-                Plate(
-                    thickness=part.plate.thickness,
-                    material=MaterialOf(part.name),
-                    edge=row.edge,
-                    hole=hole,
-                ),
-                Plate(thickness=face.thickness, material=MaterialOf(host.name), edge=row.edge, hole=hole),
+                {
+                    "thickness": part.plate.thickness,
+                    "material": MaterialOf(part.name),
+                    "edge": row.edge,
+                    "hole": hole,
+                },
+                {
+                    "thickness": face.thickness,
+                    "material": MaterialOf(host.name),
+                    "edge": row.edge,
+                    "hole": hole,
+                },
             ),
             **part.work.bolt,
         },
@@ -166,12 +171,12 @@ def _tip(making: Making, part: Bracket, laid: LaidBracket) -> None:
     if part.eye is not None:
         d = part.eye.diameter
         making.assume("eye, plate", f"edge {EDGE * d:g} mm, hole {d + CLEARANCE:g} mm, 2 shear planes")
-        plate = Plate(
-            thickness=part.plate.thickness,
-            material=MaterialOf(part.name),
-            edge=EDGE * d,
-            hole=d + CLEARANCE,
-        )
+        plate = {
+            "thickness": part.plate.thickness,
+            "material": MaterialOf(part.name),
+            "edge": EDGE * d,
+            "hole": d + CLEARANCE,
+        }
         making.add(
             "bolt",
             "-eye",

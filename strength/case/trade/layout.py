@@ -3,6 +3,8 @@
 from collections.abc import Callable, Iterable
 from typing import TypeVar, cast
 
+import attrs
+
 from strength.case.faults import RefusedError, nearest
 from strength.case.model import Vector
 from strength.case.places import Places, mirrored, other_side
@@ -43,7 +45,8 @@ class Layout(Places):
             self._hosts.setdefault(entry.name, lambda: self._typed_host(entry))
 
     def lend(self, offer: Offer, owner: Owner) -> None:
-        """Take in what a trade part offers."""
+        """Take in what a trade part offers; its own name may be a place already."""
+        self._owners.setdefault(offer.part, owner)
         for name, place in offer.aliases.items():
             self._alias(name, place, owner)
         for name, find in offer.points.items():
@@ -72,7 +75,10 @@ class Layout(Places):
         if not isinstance(place, str) or place in self._points:
             return super().settle(place, wanted, path=path, maker=maker)
         path, maker = self._owners.get(place, (path, maker))
-        if place in self._aliases or not (place in self._lent or self._is_lent_image(place)):
+        if place in self._aliases:
+            target, own = self._aliases[place]
+            return self._following(place, lambda: self.settle(target, own, path=path, maker=maker))
+        if not (place in self._lent or self._is_lent_image(place)):
             return super().settle(place, wanted, path=path, maker=maker)
         if place not in self._lent:
             return other_side(self.settle(other_side(place), wanted, path=path, maker=maker))
@@ -96,12 +102,27 @@ class Layout(Places):
         """Every name that is a place."""
         return super().names() | set(self._lent)
 
+    def define(self, point: Entry) -> Vector:
+        """Where a point is by its own keys [mm]; they take the place of what was known of it."""
+        if self._points.get(point.name) != point:
+            self._points[point.name] = point
+            self._found.pop(point.name, None)
+        return self.where(point.name)
+
+    def join(self, point: str, member: str) -> None:
+        """Say of a point made here that it stands on a member, as a typed one says with `on`."""
+        for i, entry in enumerate(self.made):
+            if entry.name == point and "on" not in entry.keys:
+                self.made[i] = entry.with_keys(on=member)
+
     def host(self, member: str) -> Host:
         """A member's line, shape and `up`, typed or still to be made."""
         if member in self._hosts:
             return self.once(f"member {member}", self._hosts[member])
         if member in self._members:  # its section is at fault, and reported there
             raise RefusedError
+        if self._mirror and member.endswith(".right") and other_side(member) in self._hosts:
+            return _image(self.host(other_side(member)))
         raise RefusedError(f"no member is named {member!r}{nearest(member, self._hosts)}")
 
     def once(self, key: str, find: Callable[[], Found]) -> Found:
@@ -110,19 +131,24 @@ class Layout(Places):
             if isinstance(self._answers[key], RefusedError):
                 raise RefusedError
             return cast("Found", self._answers[key])
+        try:
+            found = self._following(key, find)
+        except RefusedError as refused:
+            self._answers[key] = refused
+            raise
+        self._answers[key] = found
+        return found
+
+    def _following(self, key: str, find: Callable[[], Found]) -> Found:
+        """Find something; refuse what leads back to itself."""
         if key in self._open:
             trip = [*self._open[self._open.index(key) :], key]
             raise RefusedError("is defined in a circle: " + " -> ".join(trip))
         self._open.append(key)
         try:
-            found = find()
-        except RefusedError as refused:
-            self._answers[key] = refused
-            raise
+            return find()
         finally:
             self._open.pop()
-        self._answers[key] = found
-        return found
 
     def is_open(self, name: str) -> bool:
         """Whether a place is just being looked for."""
@@ -157,3 +183,16 @@ class Layout(Places):
         if name not in self._aliases:
             self._aliases[name] = (target, name)
             self._owners[name] = owner
+
+
+def _image(host: Host) -> Host:
+    """The host on the other side of the middle plane."""
+    stands = (other_side(place) if isinstance(place, str) else mirrored(place) for place in host.stands)
+    return attrs.evolve(
+        host,
+        name=other_side(host.name),
+        start=mirrored(host.start),
+        end=mirrored(host.end),
+        up=None if host.up is None else mirrored(host.up),
+        stands=tuple(stands),
+    )

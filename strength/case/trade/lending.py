@@ -21,6 +21,7 @@ from strength.case.trade.wishbone import is_round, plane_normal, spreader_places
 class Offer:
     """What a part offers by name: places as typed, points and members found when asked for."""
 
+    part: str
     aliases: dict[str, Place]
     points: dict[str, Callable[[], Vector]]
     hosts: dict[str, Callable[[], Host]]
@@ -52,6 +53,7 @@ def offer_wishbone(part: Wishbone, find: Callable[[], PlacedWishbone]) -> Offer:
         tube = part.spreader_tube or part.tube
         hosts[name("-spreader")] = partial(host, "-spreader", tube, tuple(name(suffix) for suffix in cross))
     return Offer(
+        part=part.name,
         aliases={name("-front"): part.front, name("-rear"): part.rear, name("-ball"): part.ball},
         points={name(suffix): partial(spread, i) for i, suffix in enumerate(cross)},
         hosts=hosts,
@@ -99,7 +101,7 @@ def offer_knuckle(
         points[name("-high")] = lambda: find()[1].high
         hosts[name("-low-step")] = partial(step, "-low", "-lower")
         hosts[name("-high-step")] = partial(step, "-high", "-upper")
-    return Offer(aliases=aliases, points=points, hosts=hosts)
+    return Offer(part=part.name, aliases=aliases, points=points, hosts=hosts)
 
 
 def offer_bracket(part: Bracket, find: Callable[[], tuple[Host, LaidBracket]]) -> Offer:
@@ -137,4 +139,4 @@ def offer_bracket(part: Bracket, find: Callable[[], tuple[Host, LaidBracket]]) -
     if bolted:
         points[name("-foot")] = lambda: find()[1].foot
         hosts[name("-step")] = step
-    return Offer(aliases={}, points=points, hosts=hosts)
+    return Offer(part=part.name, aliases={}, points=points, hosts=hosts)

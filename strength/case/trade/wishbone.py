@@ -2,7 +2,7 @@
 
 from collections.abc import Callable
 
-from strength.case.model import BoltSize, Plate, Vector
+from strength.case.model import BoltSize, Vector
 from strength.case.shape import Bar, Shape, Tube
 from strength.case.trade.axes import face_distance, half_sizes, member_axes
 from strength.case.trade.making import Making
@@ -146,7 +146,7 @@ def _pivot(making: Making, part: Wishbone, side: str, axis: Vector) -> None:
             "end": "from",
             "inset": 3 * d if rod_end else d,
             "pattern": "around",
-            "onto": Plate(thickness=PIVOT_WALL, material=PLAIN_STEEL),
+            "onto": {"thickness": PIVOT_WALL, "material": PLAIN_STEEL},
             **part.work.weld,
         },
     )
@@ -178,7 +178,7 @@ def _rod_end(making: Making, part: Wishbone, side: str, size: BoltSize) -> None:
     )
 
 
-def _pivot_plates(making: Making, part: Wishbone, d: float) -> tuple[Plate, Plate] | None:
+def _pivot_plates(making: Making, part: Wishbone, d: float) -> tuple[dict[str, object], ...] | None:
     """The bush or ball between its cheeks, 2 d long (own choice); None without a cheek thickness."""
     if part.cheek is None:
         return None
@@ -187,8 +187,8 @@ def _pivot_plates(making: Making, part: Wishbone, d: float) -> tuple[Plate, Plat
         text = f"{PLAIN_STEEL}, edge {edge:g} mm, hole {hole:g} mm, {2 * d:g} mm between the cheeks"
         making.assume("cheek", text)
     return (
-        Plate(thickness=2 * d, material=PLAIN_STEEL, edge=edge, hole=hole),
-        Plate(thickness=part.cheek, material=PLAIN_STEEL, edge=edge, hole=hole),
+        {"thickness": 2 * d, "material": PLAIN_STEEL, "edge": edge, "hole": hole},
+        {"thickness": part.cheek, "material": PLAIN_STEEL, "edge": edge, "hole": hole},
     )
 
 
@@ -211,7 +211,7 @@ def _cup(making: Making, part: Wishbone, side: str, tube: Shape) -> None:
             "end": "to",
             "inset": inset,
             "pattern": "around",
-            "onto": Plate(thickness=wall, material=material),
+            "onto": {"thickness": wall, "material": material},
             **part.work.weld,
         },
     )
