@@ -47,7 +47,7 @@ def _local(moves: Array) -> Array:
     work = moves.copy()
     for k in range(work.shape[0]):
         size = np.abs(work[k:])
-        r, c = np.unravel_index(int(np.argmax(size)), size.shape)
+        r, c = divmod(int(np.argmax(size)), size.shape[1])
         work[[k, k + r]] = work[[k + r, k]]
         work[k] /= work[k, c]
         others = np.arange(work.shape[0]) != k

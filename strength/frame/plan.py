@@ -35,44 +35,60 @@ class Plan:
     rigid_motions: Array | None  # (6, freedoms) scaled, where the body flies free
 
 
-def plan(case: Case, layout: Layout, *, struts_hold: bool = False, patterns: int = 6) -> Plan:
-    """Prepare a frame for solving; raises MechanismError where something can move freely.
+@attrs.frozen(kw_only=True, eq=False)
+class Constrained:
+    """What holds and exact segments leave free, the rigid motions of a free body included."""
 
-    struts_hold: struts by stiffness hold their length. patterns: 8 adds the sways of the chords.
-    """
-    links = link(case, layout, struts_hold=struts_hold)
+    holds: tuple[Hold, ...]
+    loose: Index
+    reduction: Reduction
+    shares: tuple[Shares, ...]
+
+
+def plan(case: Case, layout: Layout) -> Plan:
+    """Prepare a frame for solving; raises MechanismError where something can move freely."""
+    links = link(case, layout)
     refuse_pieces(case, layout, links)
+    constrained = constrain(case, layout, links)
+    reduction, motions = constrained.reduction, None
+    if not case.supports:
+        motions = rigid_motions(layout, links, constrained.loose)
+        reduction = reduction.drop(steadiest(motions, reduction))
+    assembly = map_assembly(links, reduction)
+    out = Plan(
+        links=links,
+        holds=constrained.holds,
+        loose=constrained.loose,
+        reduction=reduction,
+        assembly=assembly,
+        shares=constrained.shares,
+        rigid_motions=motions,
+    )
+    if reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`
+        refuse_mechanisms(case, layout, links, reduction, assembly)
+    return out
+
+
+def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
+    """Hold what nothing needs, and eliminate what exact segments fix."""
     holds = find_holds(case, layout, links)
     loose = loose_points(links)
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
     rows = []
     for hold in holds:
-        if hold.freedom.size == 1 or np.count_nonzero(hold.weight) == 1:
+        if np.count_nonzero(hold.weight) == 1:
             held[hold.freedom[np.flatnonzero(hold.weight)]] = True
         else:
             rows.append(_row(hold.freedom, hold.weight, held))
     exact = _exact_rows(links, held)
-    reduction = reduce_freedoms(
-        held, [row for row in (*rows, *(row for _, _, row in exact)) if row is not None]
-    )
-    motions = None
-    if not case.supports:
-        motions = rigid_motions(layout, links, loose)
-        reduction = reduction.drop(_steadiest(motions, reduction))
-    assembly = map_assembly(links, reduction, patterns)
-    out = Plan(
-        links=links,
+    rows += [row for _, _, row in exact]
+    return Constrained(
         holds=holds,
         loose=loose,
-        reduction=reduction,
-        assembly=assembly,
+        reduction=reduce_freedoms(held, [row for row in rows if row is not None]),
         shares=_shares(exact, held),
-        rigid_motions=motions,
     )
-    if reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`
-        refuse_mechanisms(case, layout, links, reduction, assembly)
-    return out
 
 
 def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
@@ -128,7 +144,7 @@ def _shares(exact: list[tuple[int, int, Row | None]], held: Flags) -> tuple[Shar
     return tuple(out)
 
 
-def _steadiest(motions: Array, reduction: Reduction) -> Index:
+def steadiest(motions: Array, reduction: Reduction) -> Index:
     """Six unknowns that, held, stop the rigid motions best (complete pivoting)."""
     work = np.zeros((6, reduction.unknowns))
     free = np.flatnonzero(reduction.place >= 0)

@@ -81,9 +81,20 @@ def load_names(case: Case, count: int) -> Sequence[str]:
 
 def stiffness(layout: Layout, links: Links, bars: "Bars") -> Array:
     """Stiffness of the natural deformations: (designs, segments, 6); 0 where exact."""
+    ball = links.ball
+    one_ball, no_ball = ball[:, 0] ^ ball[:, 1], ~np.any(ball, axis=1)
+    out = coefficients(layout.length, one_ball, no_ball, rigidities(layout, bars))
+    given = ~np.isnan(links.stiffness)
+    out[:, given, TENSION] = links.stiffness[given]
+    out[:, links.exact] = 0.0
+    return out
+
+
+def rigidities(layout: Layout, bars: "Bars") -> tuple[Array, Array, Array, Array, Array, Array]:
+    """EA, GJ, EIy, EIz [N, N*mm^2] and GA in shear for Vy, Vz [N] of the segments: (designs, segments)."""
     at = layout.bar
     youngs, shear = bars.youngs[:, at], bars.shear[:, at]
-    rigidity = (
+    return (
         youngs * bars.area[:, at],
         shear * bars.torsion[:, at],
         youngs * bars.iy[:, at],
@@ -91,12 +102,6 @@ def stiffness(layout: Layout, links: Links, bars: "Bars") -> Array:
         shear * bars.shear_y[:, at],
         shear * bars.shear_z[:, at],
     )
-    ball = links.ball
-    out = coefficients(layout.length, ball[:, 0] ^ ball[:, 1], ~np.any(ball, axis=1), rigidity)
-    given = ~np.isnan(links.stiffness)
-    out[:, given, TENSION] = links.stiffness[given]
-    out[:, links.exact] = 0.0
-    return out
 
 
 def solve_dense(ready: Plan, coefficient: Array, loads: Array) -> Array:
