@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 NOTHING = 1e-9  # compression beside the load's greatest axial force, below which there is none
 FAR = 1e6  # a greater multiplier counts as none
-CLOSE = 1e-9  # relative width at which bisection stops
+CLOSE = 1e-8  # relative width at which bisection stops
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -75,9 +75,8 @@ def at_least(
     designs, loads, _ = squeeze.shape
     sizes = _Sizes.of(layout, ready.links, bars, designs)
     design = np.arange(designs)
-    out = np.repeat(
-        _holds(layout, ready, sizes, design, multiplier * squeeze.max(axis=1))[:, None], loads, axis=1
-    )
+    together = _holds(layout, ready, sizes, design, multiplier * squeeze.max(axis=1))
+    out = np.repeat(together[:, None], loads, axis=1)
     for d in np.flatnonzero(~out[:, 0]):
         out[d] = _holds(layout, ready, sizes, np.full(loads, d), multiplier * squeeze[d])
     return out
@@ -95,7 +94,7 @@ def critical_multiplier(
     """Least positive multiplier of each load at which the frame buckles: (designs, loads).
 
     inf where nothing is in compression, or the multiplier is over a million. where: (designs, loads),
-    the ones to find; the others are nan. Exact to 1e-9 for straight members with axial force.
+    the ones to find; the others are nan. Exact to 1e-8 for straight members with axial force.
     """
     ready = prepared or plan_buckling(case, layout, pushes)
     squeeze = compression(response)
@@ -174,18 +173,10 @@ def _holds(layout: Layout, ready: BucklingPlan, sizes: _Sizes, design: np.ndarra
     whole = np.zeros((item.size, layout.bar.size, 8))
     whole[..., :6] = sizes.coefficient[chosen]
     at = np.flatnonzero(sizes.bends)
-    for even, odd, ei, ga in (
-        (EVEN_Y, ODD_Y, sizes.ei[0], sizes.ga[0]),
-        (EVEN_Z, ODD_Z, sizes.ei[1], sizes.ga[1]),
-    ):
-        whole[:, at, even], whole[:, at, odd] = bending(
-            push[:, at],
-            ei[chosen][:, at],
-            ga[chosen][:, at],
-            layout.length[at],
-            sizes.one_ball[at],
-            sizes.no_ball[at],
-        )
+    own, one, none = layout.length[at], sizes.one_ball[at], sizes.no_ball[at]
+    for (even, odd), ei, ga in zip(((EVEN_Y, ODD_Y), (EVEN_Z, ODD_Z)), sizes.ei, sizes.ga, strict=True):
+        parts = bending(push[:, at], ei[chosen][:, at], ga[chosen][:, at], own, one, none)
+        whole[:, at, even], whole[:, at, odd] = parts
     whole[..., SWAY_Y] = whole[..., SWAY_Z] = -push / layout.length
     out[item] = _positive(ready, whole)
     return np.asarray(out)
