@@ -43,7 +43,9 @@ def resistance(bars: Bars, number: int, whole: BucklingLength, strength: Array) 
     area, iy, iz = bars.area[:, number], bars.iy[:, number], bars.iz[:, number]
     youngs, span = bars.youngs[:, number], whole.factor * whole.length
     euler_y, euler_z = (np.pi**2 * youngs * inertia / span**2 for inertia in (iy, iz))
-    found = chi(np.sqrt(area * strength / np.minimum(euler_y, euler_z)), *CURVES[curve])
+    # the weakest axis of an outline may lie askew
+    weakest = (iy + iz) / 2.0 - np.hypot((iy - iz) / 2.0, np.broadcast_to(bars.iyz, bars.iy.shape)[:, number])
+    found = chi(np.sqrt(area * strength * span**2 / (np.pi**2 * youngs * weakest)), *CURVES[curve])
     modulus_y, modulus_z = bars.modulus_y[:, number], bars.modulus_z[:, number]
     lateral, strong_y = np.ones_like(area), iy >= iz
     if isinstance(bars.shapes[number], Flat):

@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Member, Strut
-from strength.case.shape import Bar
+from strength.case.shape import Bar, Outline
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import station_notes
@@ -91,6 +91,17 @@ def rupture(context: Context) -> Iterator[Verdict]:
         yield _verdict(context, number, "rupture", "parts", ultimate_limit(context, number))
 
 
+def _is_covered(context: Context, number: int) -> NDArray[np.bool_]:
+    """False (designs,) where a heat-affected length has no rule, or an outline twists as it bends."""
+    covered: NDArray[np.bool_] = ~context.stations.uncovered[:, number]
+    shape = context.bars.shapes[number]
+    if isinstance(shape, Outline):
+        from strength.sections.outline import meshed
+
+        covered = covered & meshed(shape).is_centred
+    return covered
+
+
 def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array) -> Verdict:
     stations = context.stations
     own = stations.of(number)
@@ -109,6 +120,6 @@ def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array)
         utilisation=demand / limit * path_factor(context.case, number),
         places=stations.labels[own],
         where=where,
-        in_range=np.broadcast_to(~stations.uncovered[:, number, None], demand.shape),
+        in_range=np.broadcast_to(_is_covered(context, number)[:, None], demand.shape),
         notes=station_notes(context, number, where[0]),
     )

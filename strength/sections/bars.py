@@ -45,3 +45,5 @@ class Bars:
     ultimate_welded: Array
     elongation: Array  # nan: unknown
     density: Array  # (bars,) kg/mm^3
+    # product moment of area, integral of y z: 0 but for outlines
+    iyz: Array = attrs.Factory(lambda: np.zeros((1, 1)))

@@ -6,7 +6,7 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Bare, Box, Shape, Tube
+from strength.case.shape import Bar, Bare, Box, Outline, Shape, Tube
 from strength.library import Metal
 from strength.sections.bars import Bars
 from strength.sections.box import box
@@ -100,13 +100,20 @@ def filled(
             _put(
                 found, own, _sized(kind, sizes.depth[:, own], sizes.width[:, own], wall[:, own], poisson[own])
             )
+    mixed = np.zeros(sizes.depth.shape)
     for n, shape in enumerate(shapes):
         if isinstance(shape, Bare):
             _put(found, np.array([n]), _bare(shape))
+        elif isinstance(shape, Outline):
+            from strength.sections.outline import meshed, outline_properties
+
+            _put(found, np.array([n]), outline_properties(shape))
+            mixed[:, n] = meshed(shape).figure("iyz")
     strong = {name: np.full(sizes.depth.shape, np.nan) for name in STRENGTHS}
     for n, (shape, metal) in enumerate(zip(shapes, metals, strict=True)):
-        if metal is not None and isinstance(shape, SIZED):
-            row = strengths(metal, sizes.wall[:, n], diameter(shape, sizes.depth[:, n]))
+        if metal is not None and not isinstance(shape, Bare):
+            thickness = found["wall"][:, n] if isinstance(shape, Outline) else sizes.wall[:, n]
+            row = strengths(metal, thickness, diameter(shape, sizes.depth[:, n]))
             for name in STRENGTHS:
                 strong[name][:, n] = getattr(row, name)
     whole = np.ones(sizes.depth.shape)
@@ -121,6 +128,7 @@ def filled(
         shear_z=kappa_z * found["area"] * flexible,
         youngs=whole * [np.nan if metal is None else metal.modulus for metal in metals],
         shear=whole * [np.nan if metal is None else metal.shear_modulus for metal in metals],
+        iyz=mixed,
         density=np.array([np.nan if metal is None else metal.density for metal in metals]),
         **found,
         **strong,

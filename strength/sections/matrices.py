@@ -36,5 +36,9 @@ def stress_matrix(bars: Bars, number: int) -> StressMatrix | None:
                 bars.iy[column],
                 bars.iz[column],
             )
+        case Outline():
+            from strength.sections.outline import outline_matrix
+
+            return outline_matrix(shape)
         case _:
             return None

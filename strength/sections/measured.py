@@ -2,14 +2,19 @@
 
 from collections.abc import Sequence
 
+import numpy as np
+from numpy.typing import NDArray
+
 from strength.case.model import Basis, Case, Member, Strut
-from strength.case.shape import Box, Rigid, Shape
+from strength.case.shape import Bare, Box, Outline, Rigid, Shape
 from strength.errors import CaseError, RangeError
 from strength.sections.bars import Bars
 from strength.sections.box import corner_radii
 from strength.sections.filled import diameter, filled
-from strength.sections.sizes import SIZED, Sizes, sizes_of
+from strength.sections.sizes import Sizes, sizes_of
 from strength.sections.strengths import strengths
+
+Array = NDArray[np.float64]
 
 
 def measure(case: Case) -> Bars:
@@ -31,14 +36,22 @@ def measure(case: Case) -> Bars:
             faults.append(
                 (part.path, f"{part.name}: the corners of a {shape.wall:g} mm wall do not fit on its sides")
             )
-        if metal is not None and isinstance(shape, SIZED):
+        if metal is not None and not isinstance(shape, Bare):
             try:
-                strengths(metal, sizes.wall[:, n], diameter(shape, sizes.depth[:, n]))
+                strengths(metal, _thickness(shape, sizes.wall[:, n]), diameter(shape, sizes.depth[:, n]))
             except RangeError as error:
                 faults.append((part.path, f"{part.name}: {error}"))
     if faults:
         raise CaseError(faults)
     return filled(tuple(part.name for part in parts), shapes, metals, len(case.members), sizes, case.basis)
+
+
+def _thickness(shape: Shape | None, wall: Array) -> Array:
+    if not isinstance(shape, Outline):
+        return wall
+    from strength.sections.outline import meshed
+
+    return np.full(wall.shape, meshed(shape).figure("thickness"))
 
 
 def resized(bars: Bars, basis: Basis, designs: Sequence[Sequence[Shape | None]]) -> Bars:
