@@ -1,0 +1,138 @@
+"""The structure as stiff bodies on joints: what can move without bending anything, to first order."""
+
+from collections.abc import Iterable
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Member, Vector
+
+Array = NDArray[np.float64]
+SCALE = 100.0  # mm: rotations count as the movement they make at this distance
+NULL = 1e-9  # of the largest singular value; under it a motion meets no resistance
+
+
+@attrs.frozen(kw_only=True)
+class Bodies:
+    """Stiff bodies and the conditions their joints set.
+
+    of_point, of_member: which body a point or member belongs to. rows: (conditions, 6 * bodies), each
+    body with its velocity at the origin [mm] and its rotation [SCALE mm]; `rows @ motion = 0`.
+    """
+
+    of_point: dict[str, int]
+    of_member: dict[str, int]
+    rows: Array
+    count: int
+
+    def turning(self, body: int, about: Array) -> Array:
+        """Row that gives a body's rotation about a direction."""
+        row = np.zeros(6 * self.count)
+        row[6 * body + 3 : 6 * body + 6] = about
+        return row
+
+    def free(self, more: Iterable[Array] = ()) -> Array:
+        """Motions that meet no condition, (motions, 6 * bodies), orthonormal; `more`: further rows."""
+        rows = np.vstack([self.rows, *more])
+        _, sizes, motions = np.linalg.svd(rows, full_matrices=True)
+        rank = int(np.sum(sizes > NULL * max(sizes[0], 1.0))) if sizes.size else 0
+        return np.asarray(motions[rank:], dtype=np.float64)
+
+
+def bodies_of(case: Case) -> Bodies:
+    """Members joined by fixed ends as one body; balls, hinges, struts and supports as conditions."""
+    places = {point.name: np.array(point.at) for point in case.points}
+    middle = np.mean(list(places.values()), axis=0) if places else np.zeros(3)
+    at = {name: (place - middle) / SCALE for name, place in places.items()}
+    group = _Groups()
+    for member in case.members:
+        for point in _fixed(member):
+            group.join(f"member {member.name}", f"point {point}")
+    names = [f"point {name}" for name in at] + [f"member {member.name}" for member in case.members]
+    numbers: dict[str, int] = {}
+    of = {name: numbers.setdefault(group.head(name), len(numbers)) for name in names}
+    count = len(numbers)
+
+    rows = [np.zeros(6 * count)]
+    for member in case.members:
+        body = of[f"member {member.name}"]
+        for point, end in ((member.start, member.from_end), (member.end, member.to_end)):
+            other = of[f"point {point}"]
+            if end == "fixed" or other == body:
+                continue
+            rows += [
+                _moving(body, at[point], w, count) - _moving(other, at[point], w, count) for w in np.eye(3)
+            ]
+            if end == "hinge" and member.hinge_axis is not None:
+                across = _across(member.hinge_axis)
+                rows += [_turn(body, w, count) - _turn(other, w, count) for w in across]
+    for strut in case.struts:
+        way = at[strut.end] - at[strut.start]
+        way = way / max(float(np.linalg.norm(way)), 1e-12)
+        pull = _moving(of[f"point {strut.end}"], at[strut.end], way, count)
+        rows.append(pull - _moving(of[f"point {strut.start}"], at[strut.start], way, count))
+    for support in case.supports:
+        body, place = of[f"point {support.at}"], at[support.at]
+        rows += [_moving(body, place, np.eye(3)[i], count) for i in range(3) if support.hold[i]]
+        rows += [_turn(body, np.eye(3)[i], count) for i in range(3) if support.hold[3 + i]]
+    joined = {of[f"member {member.name}"] for member in case.members}
+    for lonely in {of[f"point {name}"] for name in at} - joined:
+        rows += [_turn(lonely, way, count) for way in np.eye(3)]  # it has no rotation to speak of
+    return Bodies(
+        of_point={name: of[f"point {name}"] for name in at},
+        of_member={member.name: of[f"member {member.name}"] for member in case.members},
+        rows=np.array(rows),
+        count=count,
+    )
+
+
+def _fixed(member: Member) -> list[str]:
+    """Points that a member is stiffly joined to."""
+    ends = [
+        point
+        for point, end in ((member.start, member.from_end), (member.end, member.to_end))
+        if end == "fixed"
+    ]
+    return [*ends, *member.via]
+
+
+def _moving(body: int, place: Array, way: Array, count: int) -> Array:
+    """Row that gives the velocity of a body's place along a direction."""
+    row = np.zeros(6 * count)
+    row[6 * body : 6 * body + 3] = way
+    row[6 * body + 3 : 6 * body + 6] = np.cross(place, way)
+    return row
+
+
+def _turn(body: int, way: Array, count: int) -> Array:
+    row = np.zeros(6 * count)
+    row[6 * body + 3 : 6 * body + 6] = way
+    return row
+
+
+def _across(axis: Vector) -> tuple[Array, Array]:
+    """Two unit directions across an axis."""
+    along = np.array(axis) / np.linalg.norm(axis)
+    first = np.cross(along, np.eye(3)[int(np.argmin(np.abs(along)))])
+    first = first / np.linalg.norm(first)
+    return first, np.cross(along, first)
+
+
+class _Groups:
+    """Names joined into groups."""
+
+    def __init__(self) -> None:
+        self._above: dict[str, str] = {}
+
+    def head(self, name: str) -> str:
+        """The name that stands for a group."""
+        while name in self._above:
+            name = self._above[name]
+        return name
+
+    def join(self, one: str, other: str) -> None:
+        """Put two groups together."""
+        first, second = self.head(one), self.head(other)
+        if first != second:
+            self._above[first] = second

@@ -1,0 +1,102 @@
+"""Knuckles that nothing keeps from turning, and wishbones that nothing keeps from swinging.
+
+Looked at to first order on the whole case, every part stiff, struts at their length: so a tie rod that
+joins both knuckles and nothing else holds neither of them.
+"""
+
+from collections.abc import Iterable, Iterator
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case, Vector
+from strength.case.places import other_side
+from strength.case.trade.bodies import Array, Bodies, bodies_of
+from strength.case.trade.names import suffixed
+from strength.case.trade.parts import Knuckle, Part, Wishbone
+
+MOVES = 1e-6  # a share of a motion's size that is more than rounding
+
+
+@attrs.frozen(kw_only=True)
+class _Joint:
+    """A trade part that could turn about an axis: what it is, and the row that gives its turning."""
+
+    part: Part
+    name: str
+    turning: Array
+
+
+def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str, str]]:
+    """Path and text for each knuckle or wishbone that can move freely, both sides looked at.
+
+    case: finished, both sides. parts: as typed.
+    """
+    listed = list(parts)
+    if not any(isinstance(part, Wishbone | Knuckle) for part in listed):
+        return []
+    bodies = bodies_of(case)
+    wishbones = list(_wishbones(case, listed, bodies, mirror=mirror))
+    found = []
+    motions = bodies.free()
+    for joint in wishbones:
+        if _moves(motions, joint):
+            why = f"no shock: nothing keeps {joint.name} from swinging about its pivots; add a strut (the shock) "
+            found.append((joint.part.path, why + "from it, or from a bracket on it, to a part that is held"))
+    motions = bodies.free([joint.turning for joint in wishbones])
+    for joint in _knuckles(case, listed, bodies, mirror=mirror):
+        if _moves(motions, joint):
+            why = (
+                f"no tie rod: nothing keeps {joint.name} from turning about the line through its balls; add "
+            )
+            found.append((joint.part.path, why + "a strut from a steering arm on it to a part that is held"))
+    return found
+
+
+def _moves(motions: Array, joint: _Joint) -> bool:
+    return bool(motions.size) and float(np.max(np.abs(motions @ joint.turning))) > MOVES
+
+
+def _sides(name: str, *, mirror: bool) -> tuple[str, ...]:
+    return (name, other_side(name)) if mirror and name.endswith(".left") else (name,)
+
+
+def _axis(places: dict[str, Vector], start: str, end: str) -> Array:
+    """Unit direction from one point to another; nothing where they are the same place."""
+    way = np.array(places[end], dtype=np.float64) - np.array(places[start], dtype=np.float64)
+    size = float(np.linalg.norm(way))
+    return np.asarray(way / size if size > 0.0 else way, dtype=np.float64)
+
+
+def _wishbones(case: Case, parts: Iterable[Part], bodies: Bodies, *, mirror: bool) -> Iterator[_Joint]:
+    """Wishbones whose legs are both there and free to turn at their pivots."""
+    places = {point.name: point.at for point in case.points}
+    members = {member.name: member for member in case.members}
+    for part in parts:
+        for name in _sides(part.name, mirror=mirror) if isinstance(part, Wishbone) else ():
+            front, rear = (members.get(suffixed(name, suffix)) for suffix in ("-front", "-rear"))
+            if front is None or rear is None or "fixed" in (front.from_end, rear.from_end):
+                continue
+            axis = _axis(places, rear.start, front.start)
+            own, held = bodies.of_member[front.name], bodies.of_point[front.start]
+            yield _Joint(part=part, name=name, turning=bodies.turning(own, axis) - bodies.turning(held, axis))
+
+
+def _knuckles(case: Case, parts: Iterable[Part], bodies: Bodies, *, mirror: bool) -> Iterator[_Joint]:
+    """Knuckles whose plate is there, turning against what carries the lower ball."""
+    places = {point.name: point.at for point in case.points}
+    members = {member.name: member for member in case.members}
+    for part in parts:
+        for name in _sides(part.name, mirror=mirror) if isinstance(part, Knuckle) else ():
+            plate = members.get(name)
+            if plate is None:
+                continue
+            steps = [members.get(suffixed(name, suffix)) for suffix in ("-low-step", "-high-step")]
+            lower = plate.start if steps[0] is None else steps[0].start
+            upper = plate.end if steps[1] is None else steps[1].start
+            axis = _axis(places, lower, upper)
+            own, held = bodies.of_member[name], bodies.of_point[lower]
+            if own != held:
+                yield _Joint(
+                    part=part, name=name, turning=bodies.turning(own, axis) - bodies.turning(held, axis)
+                )
