@@ -41,14 +41,14 @@ def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str,
     motions = bodies.free()
     for joint in wishbones:
         if _moves(motions, joint):
-            why = f"no shock: nothing keeps {joint.name} from swinging about its pivots; add a strut (the shock) "
-            found.append((joint.part.path, why + "from it, or from a bracket on it, to a part that is held"))
+            why = (
+                f"no shock: nothing keeps {joint.name} from swinging about its pivots; add a strut from it, "
+            )
+            found.append((joint.part.path, why + "or from a bracket on it, to a part that is held"))
     motions = bodies.free([joint.turning for joint in wishbones])
     for joint in _knuckles(case, listed, bodies, mirror=mirror):
         if _moves(motions, joint):
-            why = (
-                f"no tie rod: nothing keeps {joint.name} from turning about the line through its balls; add "
-            )
+            why = f"no tie rod: nothing keeps {joint.name} from turning about the line of its balls; add "
             found.append((joint.part.path, why + "a strut from a steering arm on it to a part that is held"))
     return found
 
