@@ -1,103 +1,226 @@
 """The commands. One function each, no physics; what a command needs is imported inside it.
 
-Exit codes: 0 all under the limit; 1 something over its limit; 3 nothing over, but a row out of its
-source's range; 2 the input cannot be used.
+A new command is a function and a line in COMMANDS. Exit codes: 0 all under the limit; 1 something
+over its limit; 3 nothing over, but a row out of its source's range; 2 the input cannot be used.
 """
 
 import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import attrs
 
 from strength.errors import CaseError, OutputError, StrengthError
 from strength.report.cautions import ONE_LINE
-from strength.report.writing import STANDARD_OUTPUT, refuse, write
+from strength.report.writing import STANDARD_OUTPUT, refuse, write_all
+
+if TYPE_CHECKING:
+    from strength.report.document import Document
 
 UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141
 Argument = tuple[tuple[str, ...], dict[str, Any]]
+Texts = list[tuple[str, str]]  # (file, text)
 
 CASE: Argument = (("case",), {"metavar": "CASE", "help": "the case file (TOML)"})
 JSON: Argument = (("--json",), {"metavar": "FILE", "help": "write the JSON record (-: standard output)"})
 PAGE: Argument = (("--page",), {"metavar": "FILE.html", "help": "write a page to read and to print"})
 TABLE: Argument = (("--csv",), {"metavar": "FILE", "help": "write the checks as comma-separated values"})
 ALL: Argument = (("--all",), {"action": "store_true", "help": "show every part and every load"})
+DRAWING: Argument = (("drawing",), {"metavar": "FILE.svg", "help": "the drawing to write"})
+WORDS: Argument = (("words",), {"nargs": "*", "metavar": "WORD", "help": "only what has all of these words"})
+STARTER: Argument = (("starter",), {"nargs": "?", "metavar": "FILE", "help": "the case file to write"})
+SCHEMA: Argument = (
+    ("--schema",),
+    {"action": "store_true", "help": "print the JSON Schema of case files instead"},
+)
+WRITE: Argument = (("--write",), {"metavar": "FILE", "help": "write it to a file"})
 
 
 def summary(options: argparse.Namespace) -> int:
     """Loads, margins, what governs and what to do next."""
-    outputs = _outputs(options, "json", "page", "csv")
+    _refuse(options, "json", "page", "csv")
     outcome = _outcome(options.case)
+    from strength.report.record import summary_record
     from strength.report.standing import exit_code
     from strength.report.view import look
 
-    texts = []
-    if options.json:
-        from strength.report.record import summary_record, text_of
-
-        texts.append((options.json, text_of(summary_record(outcome))))
+    typed = {"case_path": options.case, "commands": frozenset(command.name for command in COMMANDS)}
+    texts: Texts = []
     if options.csv:
         from strength.report.checks_table import checks_csv
 
         texts.append((options.csv, checks_csv(outcome.rows)))
     if options.page:
-        from strength.report.page import summary_page
+        from strength.report.page import LOAD_COLUMNS, summary_page
 
-        texts.append((options.page, summary_page(look(outcome, **_typed(options)))))
-    if STANDARD_OUTPUT in outputs:
-        _write(texts)
-        return exit_code(outcome.rows)
-    from strength.report.console import ROOM_BESIDE, load_columns, show, width_of
-    from strength.report.summary import summary as summarise
+        view = look(outcome, everything=options.all, load_columns=LOAD_COLUMNS, wide=True, **typed)
+        texts.append((options.page, summary_page(view)))
 
-    width = width_of(sys.stdout)
-    view = look(
-        outcome,
-        everything=options.all,
-        load_columns=load_columns(width),
-        wide=width >= ROOM_BESIDE,
-        **_typed(options),
-    )
-    document = summarise(view)
-    _write(texts)
-    show(document, sys.stdout, width)
+    def document(width: int) -> "Document":
+        from strength.report.console import ROOM_BESIDE, load_columns
+        from strength.report.summary import summary as summarise
+
+        room = load_columns(width)
+        return summarise(
+            look(outcome, everything=options.all, load_columns=room, wide=width >= ROOM_BESIDE, **typed)
+        )
+
+    _tell(options, lambda: summary_record(outcome), document, texts)
     return exit_code(outcome.rows)
 
 
-def _typed(options: argparse.Namespace) -> dict[str, Any]:
-    """What the user typed and may type next, for the lines that say what to do."""
-    return {"case_path": options.case, "commands": frozenset(command.name for command in COMMANDS)}
+def loads(options: argparse.Namespace) -> int:
+    """The load sheet: wheel forces of each load, and what the vehicle can stand."""
+    _refuse(options, "json")
+    case = _case(options.case)
+    from strength.report.loads_record import loads_record
+    from strength.report.sheet import sheet
+    from strength.vehicle import balance, limits, missing_kinds
+
+    balanced = balance(case)
+    stands = limits(case) if case.wheels else ()
+    _tell(
+        options,
+        lambda: loads_record(balanced, stands),
+        lambda _: sheet(case, balanced, stands, missing_kinds(case)),
+    )
+    return 0
+
+
+def draw(options: argparse.Namespace) -> int:
+    """Draw the structure with its utilisations."""
+    _refuse(options, "drawing", "json")
+    outcome = _outcome(options.case)
+    from strength.report.drawing import drawing, drawing_record
+    from strength.report.standing import exit_code
+    from strength.report.view import look
+
+    view = look(outcome, case_path=options.case)
+    _tell(options, lambda: drawing_record(view), None, [(options.drawing, drawing(view))])
+    return exit_code(outcome.rows)
+
+
+def materials(options: argparse.Namespace) -> int:
+    """Metals, fillers, bolts, threads and fatigue classes of the library, with sources."""
+    from strength.library.listing import material_tables
+
+    return _library(options, "Materials", material_tables)
+
+
+def stock(options: argparse.Namespace) -> int:
+    """Stock sizes of tubes, bars and plates, with sources."""
+    from strength.library.listing import stock_tables
+
+    return _library(options, "Stock sizes", stock_tables)
+
+
+def new(options: argparse.Namespace) -> int:
+    """Write a starter case of your own."""
+    from strength.case import schema, starter
+
+    if options.schema:
+        _refuse(options, "json")
+        _tell(options, schema, None, [] if options.json else [(STANDARD_OUTPUT, _json(schema()))])
+        return 0
+    if options.starter is None:
+        raise OutputError("FILE", "is missing: name the case file to write, or ask for --schema")
+    if os.path.lexists(options.starter):
+        raise OutputError(options.starter, "is there already: name a new file")
+    _refuse(options, "starter", "json")
+    text = starter()
+    _tell(
+        options,
+        lambda: {"format": 1, "file": options.starter, "text": text},
+        None,
+        [(options.starter, text)],
+    )
+    return 0
+
+
+def expand(options: argparse.Namespace) -> int:
+    """The case written out part by part: trade parts, defaults and mirrored sides as plain entries."""
+    import tomllib
+
+    from strength.case import expanded
+
+    _refuse(options, "write", "json")
+    text = expanded(_case(options.case))
+    target = options.write or (None if options.json == STANDARD_OUTPUT else STANDARD_OUTPUT)
+    _tell(
+        options,
+        lambda: {"format": 1, "case": tomllib.loads(text)},
+        None,
+        [(target, text)] if target else [],
+    )
+    return 0
+
+
+def _library(options: argparse.Namespace, title: str, tables_of: Callable[[Sequence[str]], Any]) -> int:
+    """Tables of the library."""
+    _refuse(options, "json")
+    from strength.report.catalogue import catalogue
+    from strength.report.cautions import CAUTIONS
+
+    tables = tables_of(options.words)
+    _tell(
+        options,
+        lambda: {"format": 1, "cautions": list(CAUTIONS), "tables": [table.record() for table in tables]},
+        lambda width: catalogue(title, tables, width),
+    )
+    return 0
+
+
+def _case(path: str) -> Any:
+    """A case file, read and checked."""
+    from strength.case import read
+
+    return read(path)
 
 
 def _outcome(path: str) -> Any:
     """The outcome of a case file."""
-    from strength.case import read
     from strength.run import run
 
-    return run(read(path))
+    return run(_case(path))
 
 
-def _outputs(options: argparse.Namespace, *names: str) -> tuple[str, ...]:
-    """The output files asked for, after making sure that each can be written."""
-    paths = tuple(path for name in names if (path := getattr(options, name)) is not None)
-    for path in paths:
-        refuse(path, inputs=(options.case,) if "case" in options else ())
-        if sum(_meant(path) == _meant(other) for other in paths) > 1:
-            raise OutputError(path, "is asked for twice: give each output a file of its own")
-    return paths
+def _refuse(options: argparse.Namespace, *names: str) -> None:
+    """Make sure that each output file asked for can be written, before anything is computed."""
+    paths = [path for name in names if (path := getattr(options, name)) is not None]
+    refuse(paths, inputs=(options.case,) if "case" in options else ())
 
 
-def _meant(path: str) -> str:
-    """A path in one spelling."""
-    return path if path == STANDARD_OUTPUT else os.path.realpath(path)
+def _json(record: dict[str, Any]) -> str:
+    """A record as text."""
+    from strength.report.record import text_of
+
+    return text_of(record)
 
 
-def _write(texts: Sequence[tuple[str, str]]) -> None:
-    """Write all texts, each to its file."""
-    for path, text in texts:
-        write(path, text)
+def _tell(
+    options: argparse.Namespace,
+    record: Callable[[], dict[str, Any]],
+    document: "Callable[[int], Document] | None",
+    texts: Texts | None = None,
+) -> None:
+    """Write the files, then show the document, unless standard output is one of the files.
+
+    All texts are made before the first is written.
+    """
+    texts = list(texts or ())
+    if options.json:
+        texts.append((options.json, _json(record())))
+    if document is None or any(path == STANDARD_OUTPUT for path, _ in texts):
+        write_all(texts)
+        return
+    from strength.report.console import show, width_of
+
+    width = width_of(sys.stdout)
+    shown = document(width)
+    write_all(texts)
+    show(shown, sys.stdout, width)
 
 
 @attrs.frozen
@@ -109,7 +232,15 @@ class Command:
     arguments: tuple[Argument, ...]
 
 
-COMMANDS: tuple[Command, ...] = (Command("summary", summary, (CASE, JSON, PAGE, TABLE, ALL)),)
+COMMANDS: tuple[Command, ...] = (
+    Command("summary", summary, (CASE, JSON, PAGE, TABLE, ALL)),
+    Command("loads", loads, (CASE, JSON)),
+    Command("draw", draw, (CASE, DRAWING, JSON)),
+    Command("expand", expand, (CASE, WRITE, JSON)),
+    Command("materials", materials, (WORDS, JSON)),
+    Command("stock", stock, (WORDS, JSON)),
+    Command("new", new, (STARTER, SCHEMA, JSON)),
+)
 
 
 def _parser() -> argparse.ArgumentParser:

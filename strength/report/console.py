@@ -12,6 +12,7 @@ from rich.table import Table
 from rich.text import Text
 
 from strength.report.banners import CAUTION
+from strength.report.cautions import ONE_LINE
 from strength.report.document import Banner, Cell, Document, Grid, Items, Section
 from strength.report.standing import Standing
 
@@ -82,7 +83,9 @@ def _print(document: Document, console: Console) -> None:
     """Caution, verdicts, sections, caution."""
     console.print(Text(document.title, style="bold"))
     console.print(Text(document.subtitle, style="dim"))
-    for banner in (CAUTION, *document.banners):
+    if document.brief:
+        console.print(Text(ONE_LINE))
+    for banner in document.banners if document.brief else (CAUTION, *document.banners):
         console.print()
         console.print(_banner(banner))
     for section in document.sections:
@@ -90,7 +93,7 @@ def _print(document: Document, console: Console) -> None:
     console.print()
     for line in document.closing:
         console.print(Text(line, style="bold"))
-    console.print(_banner(CAUTION))
+    console.print(Text(ONE_LINE) if document.brief else _banner(CAUTION))
 
 
 def _banner(banner: Banner) -> Table:

@@ -73,10 +73,14 @@ class Section:
 
 @attrs.frozen(kw_only=True)
 class Document:
-    """A whole report. The caution stands first and last whatever the sections are."""
+    """A whole report. The caution stands first and last whatever the sections are.
+
+    brief: it tells nothing of a vehicle, so one line of caution does.
+    """
 
     title: str
     subtitle: str
     banners: tuple[Banner, ...]
     sections: tuple[Section, ...]
     closing: tuple[str, ...] = ()
+    brief: bool = False

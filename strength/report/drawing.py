@@ -1,6 +1,7 @@
 """The drawing: three views, a key, the worst parts by number, and the caution first and last."""
 
 from html import escape
+from typing import Any
 
 from strength.report.cautions import CAUTIONS, HEADING
 from strength.report.document import plain
@@ -9,7 +10,7 @@ from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
 from strength.report.views import LOOKS, WIDTH, views
-from strength.report.words import governed, verdict
+from strength.report.words import STANDING_WORDS, governed, verdict
 
 FEWEST, TAGGED = 6, 12
 LINE = 19.0
@@ -63,6 +64,27 @@ def drawing(view: View) -> str:
         f"<title>{escape(plain(view.outcome.case.title))}</title><style>{STYLE}</style>"
         f'<rect width="100%" height="100%" fill="#fff"/>{"".join(lines)}</svg>\n'
     )
+
+
+def drawing_record(view: View) -> dict[str, Any]:
+    """What is drawn, part by part, for other programs; utilisation null: not checked."""
+    strokes = outline(view.outcome.case, view.folded, tagged(view))
+    return {
+        "format": 1,
+        "cautions": list(CAUTIONS),
+        "title": view.outcome.case.title,
+        "parts": [
+            {
+                "kind": stroke.kind,
+                "name": stroke.name,
+                "places": stroke.places.tolist(),
+                "utilisation": stroke.utilisation,
+                "standing": None if stroke.standing is None else STANDING_WORDS[stroke.standing],
+            }
+            for stroke in strokes
+            if stroke.kind != "wheel"
+        ],
+    }
 
 
 def _text(x: float, y: float, text: str, style: str = "") -> str:

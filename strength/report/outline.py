@@ -7,7 +7,7 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Bolt, Case, Clamp, Sleeve, Stud, Weld, Wheel
+from strength.case.model import Bolt, Case, Clamp, Member, Sleeve, Strut, Stud, Weld, Wheel
 from strength.case.shape import Rigid
 from strength.report.sides import Folded, PartLine, mirrored
 from strength.report.standing import Standing
@@ -67,7 +67,8 @@ def _places(case: Case) -> "Iterator[tuple[str, str, tuple[str, ...], Array]]":
         yield kind, member.name, MEMBERS, np.array([at[member.start], at[member.end]])
     for strut in case.struts:
         yield "strut", strut.name, ("strut",), np.array([at[strut.start], at[strut.end]])
-    ends = {part.name: (at[part.start], at[part.end]) for part in (*case.members, *case.struts)}
+    parts: list[Member | Strut] = [*case.members, *case.struts]
+    ends = {part.name: (at[part.start], at[part.end]) for part in parts}
     for noun, joints in _joints(case):
         for joint in joints:
             start, end = ends[joint.member]

@@ -11,19 +11,22 @@ SHOWN = 6  # parts of each sort, unless all are asked for
 MEMBER_KINDS = ("yielding", "rupture")
 THROAT, TOE = "weld-throat", "weld-toe"
 
+LEAD = (
+    "Axial: along the part, pull positive. Together: all combined (von Mises) at the worst spot. "
+    "Allowed: the strength there, lower beside a weld, divided by its factor."
+)
+
 
 def stresses(view: View) -> Section:
     """Members: axial, bending, shear and torsion, together and allowed. Welds: throat and toe."""
     grids = tuple(grid for grid in (_members(view), _welds(view)) if grid is not None)
     after = () if view.everything or not grids else ("The worst of the parts; --all shows every part.",)
+    lead = LEAD
+    if view.outcome.case.basis.method == "limit-state":
+        lead += " Together and throat contain the load factor, the parts before it do not."
     return Section(
         title=f"Stresses behind the worst ({view.display.stress_unit})",
-        lead=(
-            (
-                "Axial: along the part, pull positive. Together: all combined (von Mises) at the worst spot. "
-                "Allowed: the strength there, lower beside a weld, divided by its factor."
-            ),
-        ),
+        lead=(lead,),
         body=grids,
         after=after if grids else ("No stress was judged in this case.",),
     )

@@ -2,6 +2,7 @@
 
 import os
 import sys
+from collections.abc import Iterable, Sequence
 from contextlib import suppress
 from pathlib import Path
 
@@ -10,19 +11,30 @@ from strength.errors import OutputError
 STANDARD_OUTPUT = "-"
 
 
-def refuse(path: str, *, inputs: tuple[str, ...] = ()) -> None:
-    """Raise OutputError where `path` could not be written, or would overwrite one of `inputs`.
+def refuse(paths: Sequence[str], *, inputs: Sequence[str] = ()) -> None:
+    """Raise OutputError where a path could not be written, or would overwrite an input or another.
 
     Looked at before anything is computed; nothing is left behind.
     """
-    if path == STANDARD_OUTPUT:
-        return
+    for path in paths:
+        if sum(_meant(path) == _meant(other) for other in paths) > 1:
+            raise OutputError(path, "is asked for twice: give each output a file of its own")
+        if path != STANDARD_OUTPUT:
+            _refuse_file(path, inputs)
+
+
+def _meant(path: str) -> str:
+    """A path in one spelling."""
+    return path if path == STANDARD_OUTPUT else os.path.realpath(path)
+
+
+def _refuse_file(path: str, inputs: Sequence[str]) -> None:
+    """Raise OutputError where one file could not be written or is an input."""
     target = Path(path)
-    folder = target.parent
-    if target.is_dir():
-        raise OutputError(path, "is a folder: name a file")
-    if not folder.is_dir():
-        raise OutputError(path, f"cannot be written: there is no folder {str(folder)!r}")
+    if not path or target.is_dir():
+        raise OutputError(path, "is not a file: name one")
+    if not target.parent.is_dir():
+        raise OutputError(path, f"cannot be written: there is no folder {str(target.parent)!r}")
     if any(_same(target, Path(given)) for given in inputs):
         raise OutputError(path, "is the case file itself: name another file")
     if target.exists() and not os.access(target, os.W_OK):
@@ -60,6 +72,12 @@ def write(path: str, text: str) -> None:
             _replace(target, text)
     except OSError as error:
         raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+
+
+def write_all(texts: Iterable[tuple[str, str]]) -> None:
+    """Write several texts, each to its file; standard output last."""
+    for path, text in sorted(texts, key=lambda pair: pair[0] == STANDARD_OUTPUT):
+        write(path, text)
 
 
 def _to_standard_output(text: str) -> None:
