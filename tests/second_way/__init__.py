@@ -1,0 +1,1 @@
+"""The same results by a second way: plain loops, other algorithms, nothing shared but the case."""
