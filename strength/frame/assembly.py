@@ -31,14 +31,14 @@ class Assembly:
 
     def entries(self, coefficient: Array) -> Array:
         """Entries of the matrix: (entries, designs) from coefficients (designs, segments, patterns)."""
-        count = coefficient.shape[2]
+        designs, _, count = coefficient.shape
+        if not self.begin.size or designs == 0:
+            return np.zeros((self.begin.size, designs))
         by_segment = np.ascontiguousarray(coefficient.transpose(1, 2, 0))
         parts = [
-            (block.product[:, :, :count] @ by_segment[block.segment]).reshape(-1, coefficient.shape[0])
+            (block.product[:, :, :count] @ by_segment[block.segment]).reshape(-1, designs)
             for block in self.blocks
         ]
-        if not self.begin.size:
-            return np.zeros((0, coefficient.shape[0]))
         return np.add.reduceat(np.concatenate(parts)[self.order], self.begin, axis=0)
 
     def matrix(self, coefficient: Array) -> Array:

@@ -14,6 +14,7 @@ from strength.frame.links import Links
 from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
 from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
+from strength.frame.recovery import recover, respond
 from strength.frame.response import Array, Layout, Response
 
 if TYPE_CHECKING:
@@ -38,13 +39,13 @@ def solve(
     coefficient = stiffness(layout, links, bars)
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
-    loads = ready.reduction.gather(forces)
-    if ready.reduction.unknowns > LARGE:
-        unknown = _solve_large(case, layout, ready, coefficient, loads)
-    else:
-        unknown = solve_dense(ready, coefficient, loads)
-    moves = ready.reduction.expand(unknown)
-    pattern_force, left = recover(ready, coefficient, moves, forces)
+
+    def solver(loads: Array) -> Array:
+        if ready.reduction.unknowns > LARGE:
+            return _solve_large(case, layout, ready, coefficient, loads)
+        return solve_dense(ready, coefficient, loads)
+
+    moves, pattern_force, left = recover(ready, coefficient, forces, solver)
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
         moves = moves + _gauge(ready.links, ready.rigid_motions, pushes, moves)
@@ -124,60 +125,6 @@ def _solve_large(case: Case, layout: Layout, ready: Plan, coefficient: Array, lo
     if pivot == 0.0:
         raise SolveError("the stiffness matrix is singular")
     return unknown
-
-
-def recover(ready: Plan, coefficient: Array, moves: Array, forces: Array) -> tuple[Array, Array]:
-    """Size of each pattern (designs, segments, 6, loads), and the force left over (designs, freedoms, loads).
-
-    Exact segments take what the others leave, shared with the least norm where there is a choice.
-    """
-    links = ready.links
-    rows = links.vec[:, :6]
-    size = np.linalg.norm(rows, axis=2)
-    own = moves[:, np.maximum(links.freedom, 0)]
-    own[:, links.freedom < 0] = 0.0
-    pattern_force = coefficient[..., None] * (rows @ own)
-    left = forces - scatter(links, pattern_force)
-    for share in ready.shares:
-        found = share.share @ left[:, share.freedom]
-        pattern_force[:, share.segment, share.pattern] = found / size[share.segment, share.pattern, None]
-    if ready.shares:
-        left = forces - scatter(links, pattern_force)
-    return pattern_force, left
-
-
-def scatter(links: Links, pattern_force: Array) -> Array:
-    """Sum over segments of what they take from the freedoms: (designs, freedoms, loads) N."""
-    ends = links.vec[:, :6].transpose(0, 2, 1) @ pattern_force
-    flat = ends.reshape(ends.shape[0], -1, ends.shape[-1])
-    key = links.freedom.reshape(-1)
-    order = np.argsort(key, kind="stable")
-    order = order[np.searchsorted(key[order], 0) :]
-    out = np.zeros((ends.shape[0], links.freedoms, ends.shape[-1]))
-    if order.size:
-        freedom, begin = np.unique(key[order], return_index=True)
-        out[:, freedom] = np.add.reduceat(flat[:, order], begin, axis=1)
-    return out
-
-
-def respond(
-    case: Case, layout: Layout, ready: Plan, moves: Array, pattern_force: Array, left: Array
-) -> Response:
-    """Back to mm, rad and N*mm, and to the parts' own axes."""
-    links = ready.links
-    designs, _, loads = moves.shape
-    shape = (designs, links.points, 6, loads)
-    real = (moves / links.unit[:, None])[:, : 6 * links.points].reshape(shape)
-    internal = links.pattern[:, :, :6] @ pattern_force
-    number = {point.name: n for n, point in enumerate(case.points)}
-    held_at = np.array([number[support.at] for support in case.supports], dtype=np.intp)
-    holds = np.array([support.hold for support in case.supports], dtype=float).reshape(-1, 6)
-    pushed = -(left * links.unit[:, None])[:, : 6 * links.points].reshape(shape)[:, held_at]
-    return Response(
-        displacements=real.transpose(0, 3, 1, 2),
-        forces=internal.reshape(designs, layout.bar.size, 2, 6, loads).transpose(0, 4, 1, 2, 3),
-        reactions=(pushed * holds[:, :, None]).transpose(0, 3, 1, 2),
-    )
 
 
 def _gauge(links: Links, motions: Array, pushes: "Pushes", moves: Array) -> Array:
