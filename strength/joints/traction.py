@@ -1,5 +1,7 @@
 """Force per length along a weld's line from the force that goes through its plane."""
 
+from collections.abc import Sequence
+
 import attrs
 import numpy as np
 from numpy.typing import NDArray
@@ -31,12 +33,12 @@ class Pull:
         return found
 
 
-def pull(line: WeldLine, forces: Array, weld: Weld, loads: tuple[str, ...]) -> Pull:
+def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str, ...]) -> Pull:
     """Force and moment through the middle of the weld plane to force per length along the line.
 
-    forces: (designs, loads, 6), N Vy Vz T My Mz there [N, N*mm]. The moment is moved to the line's
-    centroid; S w = M, with S the line's spread: uniform direct shear, polar torsion and
-    unsymmetric bending in one.
+    forces: (rows, loads, 6), N Vy Vz T My Mz there [N, N*mm], with the line's rows, those of `welds`
+    in equal shares. The moment is moved to the line's centroid; S w = M, with S the line's spread:
+    uniform direct shear, polar torsion and unsymmetric bending in one.
     Source: the line method of Blodgett, Design of Welded Structures, and Shigley, Mechanical
     Engineering Design, chapter 9, written for a line in space.
     Raises CaseError naming weld and load for a moment that the line cannot carry.
@@ -47,20 +49,28 @@ def pull(line: WeldLine, forces: Array, weld: Weld, loads: tuple[str, ...]) -> P
     weak = size <= SINGULAR * size[:, -1:]
     about = np.einsum("dlj,dji->dli", moment, np.broadcast_to(axes, (moment.shape[0], 3, 3)))
     if weak.any():
-        scale = np.max(
-            np.linalg.norm(moment, axis=-1) + np.linalg.norm(force, axis=-1) * line.length[:, None],
-            initial=0.0,
-        )
-        left = np.abs(about) * weak[:, None]
-        if np.any(left > REFUSED * scale):
-            load = loads[int(np.argmax(left.max(axis=(0, 2))))]
-            why = (
-                f"{weld.name}: its line cannot carry the moment about itself in load {load!r}; "
-                "weld on two sides or all round"
-            )
-            raise CaseError([(weld.path or weld.name, why)])
+        scale = np.linalg.norm(moment, axis=-1) + np.linalg.norm(force, axis=-1) * line.length[:, None]
+        left = np.max(np.abs(about) * weak[:, None], axis=-1)
+        _refuse(left, REFUSED * scale.max(axis=1), welds, loads)
     spin = np.where(weak[:, None], 0.0, about / np.where(weak, 1.0, size)[:, None])
     return Pull(
         direct=force / line.length[:, None, None],
         spin=np.einsum("dli,dji->dlj", spin, np.broadcast_to(axes, (moment.shape[0], 3, 3))),
     )
+
+
+def _refuse(left: Array, limit: Array, welds: Sequence[Weld], loads: tuple[str, ...]) -> None:
+    """Raise for every weld with a moment `left` (rows, loads) over its limit (rows,)."""
+    each = left.shape[0] // len(welds)
+    faults = []
+    for n, weld in enumerate(welds):
+        own = slice(n * each, (n + 1) * each)
+        if np.any(left[own] > limit[own, None]):
+            load = loads[int(np.argmax(left[own].max(axis=0)))]
+            why = (
+                f"{weld.name}: its line cannot carry the moment about itself in load {load!r}; "
+                "weld on two sides or all round"
+            )
+            faults.append((weld.path or weld.name, why))
+    if faults:
+        raise CaseError(faults)

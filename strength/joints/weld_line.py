@@ -77,7 +77,7 @@ def in_space(cylinder: Cylinder | None, place: Array, along: Array) -> tuple[Arr
 def frame(run: Array) -> Array:
     """Rows x, s, n at places where the line runs along `run` (..., 3).
 
-    >>> frame(np.array([0.0, 0.0, 2.0])).tolist()
+    >>> (frame(np.array([0.0, 0.0, 2.0])) + 0.0).tolist()
     [[1.0, 0.0, 0.0], [0.0, 0.0, 1.0], [0.0, 1.0, 0.0]]
     """
     size = np.linalg.norm(run, axis=-1, keepdims=True)

@@ -1,0 +1,27 @@
+"""`weld-throat`: stress on the throat of a fillet weld, by the line method."""
+
+from collections.abc import Iterator
+
+from strength.checks.context import Context
+from strength.checks.verdict import Verdict
+from strength.checks.welds import weld_effects
+from strength.joints.fillet import QUALITY
+
+KIND = "weld-throat"
+
+
+def weld_throat(context: Context) -> Iterator[Verdict]:
+    """One verdict per weld; the limit counts the quality of the weld in.
+
+    Out of range where the faces meet outside 60 to 120 degrees (EN 1993-1-8 4.3.2.1), or where the
+    filler's table does not hold the parent.
+    """
+    limit_state = context.factors.method == "limit-state"
+    for effect in weld_effects(context):
+        in_range = effect.square & (effect.known or not limit_state)
+        why = "the faces meet outside 60 to 120 degrees, where a fillet has no such throat"
+        if not effect.known:
+            why = f"no strength is tabled for {effect.weld.filler} on this alloy: the table's least is taken"
+        yield effect.verdict(
+            context, KIND, slice(effect.throats), QUALITY[effect.weld.quality], in_range, why
+        )
