@@ -84,6 +84,8 @@ def _direction(raw: object, _path: str, _faults: Faults) -> Vector:
     size = math.hypot(x, y, z)
     if size < 1e-9:
         raise RefusedError(f"{said(raw)} has no direction: write three numbers that are not all 0")
+    if abs(size - 1.0) < 1e-12:  # a unit vector written out to the last digit stays as it is
+        return (x, y, z)
     return (x / size, y / size, z / size)
 
 
