@@ -50,12 +50,13 @@ def carried(mass: Mass, places: dict[str, Vector], numbers: dict[str, int]) -> C
     middle = r.mean(axis=0)
     q = skew(r - middle)
     group = -np.sum(q @ q, axis=0)  # sum (q^2 1 - q q^T)
-    turn = np.linalg.pinv(group, rcond=_CUT_OFF, hermitian=True)
+    turn, left = _pseudo_inverse(group)
     moment = np.hstack([skew(np.asarray(mass.at, dtype=float) - middle), np.eye(3)])  # (3, 6): F, G to M
     share = np.zeros((count, 6, 6))
     share[:, :3, :3] = np.eye(3) / count
     share[:, :3] -= q @ (turn @ moment)  # t x q = -q x t
-    share[:, 3:] = (moment - group @ turn @ moment) / count
+    share[:, 3:] = left @ moment / count  # M - S t
+    share[np.abs(share) < 1e-14 * max(1.0, float(np.abs(moment).max()))] = 0.0  # rounding is no moment
     tonnes = mass.mass / 1000.0
     return Carried(
         name=mass.name,
@@ -65,6 +66,14 @@ def carried(mass: Mass, places: dict[str, Vector], numbers: dict[str, int]) -> C
         points=np.array([numbers[p] for p in mass.carried_by], dtype=np.intp),
         share=share,
     )
+
+
+def _pseudo_inverse(group: Array) -> tuple[Array, Array]:
+    """S^+, and the projection 1 - S S^+ onto the directions that S cannot carry, exactly 0 if none."""
+    value, axes = np.linalg.eigh(group)
+    live = value > _CUT_OFF * value[-1]
+    carries, cannot = axes[:, live], axes[:, ~live]
+    return (carries / value[live]) @ carries.T, cannot @ cannot.T
 
 
 def shared(part: Carried, given: Array) -> Array:

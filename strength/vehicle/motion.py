@@ -17,7 +17,7 @@ def lean_angle(leaning: float, cornering: float) -> float:
     cannot roll within a bump, so the vertical load has no say. The equilibrium lean
     tan p = v^2/(r g) is that of every dynamics text; the stop at `leaning` is our own choice.
     """
-    return math.copysign(min(leaning, math.atan(abs(cornering) / GRAVITY)), cornering)
+    return math.copysign(min(leaning, math.atan(abs(cornering) / GRAVITY)), cornering) + 0.0
 
 
 def specific_force(forward: float, cornering: float, vertical: float, lean: float) -> Array:

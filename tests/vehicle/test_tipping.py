@@ -2,6 +2,7 @@
 
 import math
 
+import attrs
 import numpy as np
 import pytest
 from hypothesis import assume, given, settings
@@ -95,6 +96,35 @@ def test_a_narrow_dip_is_not_missed() -> None:
     assert load.scaled_to * 1.4 == pytest.approx(first, rel=1e-9)
     wide = _quad(204.13, 0.0, 1000.0, Load(name="dip", vertical=v, cornering=1.4 * G), math.radians(60.0))
     assert balance(wide)[0].scaled_to == 1.0
+
+
+@pytest.mark.parametrize(
+    ("side", "lean", "v", "braking", "cornering", "at_full_lean"),
+    [
+        (-95.0, 18.0, 1.0, 0.0, 1.9, True),
+        (70.0, 18.0, 1.3, 0.25, -1.9, True),
+        (120.0, 42.0, 0.55, 0.9, -0.9, False),
+        (-80.0, 42.0, 1.0, 2.6, 0.7, False),
+        (110.0, 42.0, 1.2, -2.8, 0.8, False),
+    ],
+)
+def test_tipping_off_centre(
+    side: float, lean: float, v: float, braking: float, cornering: float, at_full_lean: bool
+) -> None:
+    """Second way, with the mass well off the middle, along and across at once, in both parts of the lean.
+
+    The root of the spare load of both roads (linprog, brentq).
+    """
+    along = {"braking": braking * G} if braking > 0.0 else {"driving": -braking * G}
+    load = Load(name="bend", vertical=v, cornering=cornering * G, **along)
+    base = _quad(360.0, side, 620.0, load, math.radians(lean))
+    case = attrs.evolve(base, wheels=tuple(attrs.evolve(w, braked=True, driven=True) for w in base.wheels))
+    (found,) = balance(case)
+    assert (abs(found.lean) == pytest.approx(math.radians(lean), rel=1e-12)) is at_full_lean
+    grid = np.linspace(0.0, 1.0, 81)
+    n = next(n for n, s in enumerate(grid) if spare_both(case, load, float(s)) < 0.0)
+    root = brentq(lambda s: spare_both(case, load, s), grid[n - 1], grid[n], xtol=1e-12)
+    assert found.scaled_to == pytest.approx(root, rel=1e-7)
 
 
 @settings(max_examples=40, deadline=None)

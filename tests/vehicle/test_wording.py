@@ -58,11 +58,10 @@ def test_wheels_off_the_ground() -> None:
     [
         (
             Limit(
-                what="corner left", with_payload=False, tips_at=0.4821, slides_at=0.8, governs="tips",
+                what="brake", with_payload=False, tips_at=0.4821, slides_at=0.8, governs="tips",
                 speed=(("5 m", 5.0), ("10 m", None)),
             ),
-            "corner left, without payload: tips at 0.48 g, slides at 0.80 g, so it tips first; "
-            "18 km/h on 5 m",
+            "brake, without payload: tips at 0.48 g, slides at 0.80 g, so it tips first; 18 km/h on 5 m",
         ),
         (
             Limit(what="brake", with_payload=True, slides_at=0.66, governs="slides"),
