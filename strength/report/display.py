@@ -50,8 +50,8 @@ class Display:
         return f"{shown:.1f}" if self.system == "inch" else whole(shown)
 
     def speed(self, value: float) -> str:
-        """A speed [m/s] without its unit."""
-        return f"{convert(value * SECONDS / 1000.0, 'distance', self.system):.0f}"
+        """A limit speed [m/s] without its unit, rounded down."""
+        return f"{math.floor(convert(value * SECONDS / 1000.0, 'distance', self.system) + 1e-9)}"
 
     def quantity(self, value: float, unit: str) -> str:
         """A demand or a limit in its record unit ("MPa", "N", "N*mm", "1") with a unit to read."""

@@ -74,8 +74,8 @@ def _figures(limit: Limit) -> list[float | None]:
 
 
 def _at(value: float | None) -> Cell:
-    """A limit in g."""
-    return Cell(BEYOND if value is None else f"{value:.2f} g")
+    """A limit in g, rounded down."""
+    return Cell(BEYOND if value is None else f"{math.floor(100.0 * value + 1e-9) / 100.0:.2f} g")
 
 
 def _bends(told: list[tuple[Limit, str, str]], display: Display) -> Grid | None:
@@ -110,8 +110,8 @@ def _slopes(told: list[tuple[Limit, str, str]]) -> Grid | None:
         if limit.angle is None:
             rows.append((Cell(words, payload), Cell("any"), Cell(""), Cell("")))
             continue
-        rise = f"{100.0 * math.tan(limit.angle):.0f} %"
-        degrees = f"{math.degrees(limit.angle):.1f}°"
+        rise = f"{math.floor(100.0 * math.tan(limit.angle) + 1e-9)} %"
+        degrees = f"{math.floor(10.0 * math.degrees(limit.angle) + 1e-9) / 10.0:.1f}°"
         rows.append((Cell(words, payload), Cell(degrees), Cell(rise), Cell(limit.governs)))
     return _grid(("", "stands up to", "rise", "beyond that it"), rows)
 

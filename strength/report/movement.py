@@ -17,9 +17,9 @@ def movement(view: View) -> Section:
     moved = view.outcome.movement
     names = list(dict.fromkeys(wheel.name for wheel in moved))
     columns = (
-        Column("wheel", share=2),
+        Column("wheel", share=3),
         Column(f"its centre moves ({view.display.length_unit})", share=5),
-        Column("toe", share=3),
+        Column("toe", share=4),
         Column("camber", share=4),
     )
     if view.everything:

@@ -2,7 +2,7 @@
 
 import shlex
 
-from strength.report.document import Items, Section
+from strength.report.document import Items, Section, plain
 from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
@@ -62,4 +62,4 @@ def _commands(view: View) -> list[str]:
 
 def _typed(view: View, command: str, *more: str) -> str:
     """A command line as it is typed."""
-    return " ".join(["strength", command, *map(shlex.quote, (view.case_path, *more))])
+    return plain(" ".join(["strength", command, *map(shlex.quote, (view.case_path, *more))]))

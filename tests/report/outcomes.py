@@ -24,11 +24,11 @@ from strength.case.model import (
     Weld,
     Wheel,
 )
+from strength.case.model import NotChecked as Skipped
 from strength.case.shape import Bar, Box, Flat, Rigid, Tube
-from strength.checks.context import Skipped
 from strength.checks.verdict import Row
 from strength.report.sides import mirrored
-from strength.vehicle.sheet import Balanced, TowForce, WheelForce
+from strength.vehicle.sheet import Balanced, Limit, TowForce, WheelForce
 
 G = 9806.65
 
@@ -244,6 +244,30 @@ def balanced(load: Load, number: int) -> Balanced:
         wheels=wheels,
         tows=(TowForce(name="eye", force=(1.5, -2.5, 3.5)),) if number == 0 else (),
     )
+
+
+def _limits(what: str, figures: tuple[float, float, float], *, payload: bool) -> Limit:
+    """A limit of no meaning: tips at, slides at, and an angle for slopes."""
+    tips, slides, angle = figures
+    if what.startswith("side slope"):
+        return Limit(what=what, with_payload=payload, angle=angle, governs="tips")
+    bend = what.startswith("corner")
+    speed = tuple((f"{radius} m", 3.0 + tips + 0.2 * radius) for radius in (5, 10, 20)) if bend else ()
+    return Limit(what=what, with_payload=payload, tips_at=tips, slides_at=slides, speed=speed, governs="tips")
+
+
+LIMITS = tuple(
+    _limits(what, figures, payload=payload)
+    for payload, spare in ((True, 0.0), (False, 0.1))
+    for what, figures in (
+        ("corner left", (0.41 + spare, 0.8, 0.0)),
+        ("corner right", (0.41 + spare, 0.8, 0.0)),
+        ("brake", (0.71, 0.62, 0.0)),
+        ("brake, 10 % descent", (0.61 + spare, 0.52, 0.0)),
+        ("side slope left", (0.0, 0.0, 0.38 + spare)),
+        ("side slope right", (0.0, 0.0, 0.36 + spare)),
+    )
+)
 
 
 def outcome(**changes: Any) -> Any:

@@ -1,0 +1,103 @@
+"""Both sides of a vehicle told as one only where they agree; nothing is ever lost by it."""
+
+import attrs
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from strength.checks.verdict import Row
+from strength.report.sides import fold, mirrored
+from strength.report.standing import Standing
+from tests.report.outcomes import LOADS, case, rows
+
+NAMES = [load.name for load in LOADS]
+
+
+def test_alike_sides_are_one_line() -> None:
+    """A mirrored part is told once, mirrored loads are one column, numbered in order."""
+    folded = fold(case(), NAMES, rows())
+    assert [column.number for column in folded.columns] == list(range(1, 11))
+    assert folded.columns[2].name == "bend, either turn"
+    assert folded.columns[5].loads == ("pothole, left wheel", "pothole, right wheel")
+    parts = [line.part for line in folded.lines]
+    assert "lower-front.left" in parts
+    assert "lower-front.right" not in parts
+    line = next(line for line in folded.lines if line.part == "lower-front.left")
+    assert (line.name, line.short, line.both) == ("lower-front", "lower-front (both)", True)
+
+
+@pytest.mark.parametrize(("factor", "both"), [(1.004, True), (1.006, False), (0.5, False)])
+def test_sides_that_differ_are_shown(factor: float, *, both: bool) -> None:
+    """Half a per cent is what two figures of a margin show."""
+    told = tuple(
+        attrs.evolve(row, utilisation=row.utilisation * factor) if row.part == "knuckle.right" else row
+        for row in rows()
+    )
+    folded = fold(case(), NAMES, told)
+    shown = {line.part: line.both for line in folded.lines if line.part.startswith("knuckle.")}
+    assert shown == ({"knuckle.left": True} if both else {"knuckle.left": False, "knuckle.right": False})
+
+
+def test_turns_that_differ_are_two_columns() -> None:
+    """A part in the middle that reads differently in the two turns keeps all loads apart."""
+    told = tuple(
+        attrs.evolve(row, utilisation=0.1)
+        if (row.part, row.load) == ("main-tube", "bend, right turn")
+        else row
+        for row in rows()
+    )
+    assert [column.name for column in fold(case(), NAMES, told).columns] == NAMES
+
+
+def test_one_side_out_of_range_is_shown() -> None:
+    """Sides agree only where both are in range."""
+    told = tuple(
+        attrs.evolve(row, in_range=False) if row.part == "lower-rear.right" else row for row in rows()
+    )
+    lines = {line.part: line.standing for line in fold(case(), NAMES, told).lines}
+    assert lines["lower-rear.right"] is Standing.RANGE
+    assert lines["lower-rear.left"] is Standing.WITHIN
+
+
+PART = st.sampled_from(["arm.left", "arm.right", "beam", "arm-tip.left", "eye.right"])
+KIND = st.sampled_from(["yielding", "stability", "weld-throat", "bolt-shear"])
+ROW = st.builds(
+    lambda part, kind, load, u, inside: attrs.evolve(
+        rows()[0], part=part, kind=kind, load=load, utilisation=u, in_range=inside
+    ),
+    PART, KIND, st.sampled_from(NAMES), st.floats(0.0, 2.0), st.booleans(),
+)  # fmt: skip
+SOME = st.lists(ROW, min_size=1, max_size=40, unique_by=lambda row: row.id)
+
+
+@given(SOME)
+def test_nothing_is_lost(found: list[Row]) -> None:
+    """The worst of a load stands in its column, and the worst of all stands first."""
+    folded = fold(case(), NAMES, found)
+    for column in folded.columns:
+        asked = [row.utilisation for row in found if row.load in column.loads]
+        cells = [line.cells[column.number - 1] for line in folded.lines]
+        shown = [cell.row.utilisation for cell in cells if cell is not None]
+        assert max(shown, default=None) == max(asked, default=None)
+    assert folded.lines[0].worst.utilisation == max(row.utilisation for row in found)
+    for row in found:
+        assert folded.line(row).worst.utilisation >= row.utilisation * (1.0 - 0.005) - 1e-12
+
+
+@given(SOME)
+def test_no_standing_is_hidden(found: list[Row]) -> None:
+    """A part with a row over its limit or out of range never stands as within."""
+    folded = fold(case(), NAMES, found)
+    for row in found:
+        line = folded.line(row)
+        if row.utilisation > 1.0 + 1e-9:
+            assert line.standing is Standing.OVER
+        elif not row.in_range:
+            assert line.standing in (Standing.OVER, Standing.RANGE)
+
+
+@given(st.text())
+def test_mirroring_twice_is_nothing(name: str) -> None:
+    """The other side of the other side is this side."""
+    for ending in ("", ".left", ".right", ", left turn", ", right wheel"):
+        assert mirrored(mirrored(name + ending)) == name + ending
