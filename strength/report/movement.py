@@ -9,7 +9,7 @@ from strength.report.load_words import directed
 from strength.report.view import View
 
 if TYPE_CHECKING:
-    from strength.frame.movement import WheelMovement
+    from strength.run import Moved
 
 
 def movement(view: View) -> Section:
@@ -35,7 +35,7 @@ def movement(view: View) -> Section:
     )
 
 
-def _greatest(view: View, moved: "list[WheelMovement]") -> tuple[Cell, ...]:
+def _greatest(view: View, moved: "list[Moved]") -> tuple[Cell, ...]:
     """The loads in which one wheel moves, steers and tilts most."""
     return _row(
         view,
@@ -45,7 +45,7 @@ def _greatest(view: View, moved: "list[WheelMovement]") -> tuple[Cell, ...]:
     )
 
 
-def _row(view: View, far: "WheelMovement", toe: "WheelMovement", camber: "WheelMovement") -> tuple[Cell, ...]:
+def _row(view: View, far: "Moved", toe: "Moved", camber: "Moved") -> tuple[Cell, ...]:
     """One wheel."""
     number = view.folded.number
     return (

@@ -15,6 +15,7 @@ from strength.case.model import (
     Load,
     Mass,
     Member,
+    NotChecked,
     Point,
     Strike,
     Strut,
@@ -24,7 +25,6 @@ from strength.case.model import (
     Weld,
     Wheel,
 )
-from strength.case.model import NotChecked as Skipped
 from strength.case.shape import Bar, Box, Flat, Rigid, Tube
 from strength.checks.verdict import Row
 from strength.report.sides import mirrored
@@ -300,10 +300,13 @@ def outcome(**changes: Any) -> Any:
             for row in rows()
             if row.kind == "yielding"
         ),
-        "not_checked": (
-            Skipped(part="knuckle-axle.left", kind="weld-throat", why="nothing says how the axle is held"),
-            Skipped(part="knuckle-axle.right", kind="weld-throat", why="nothing says how the axle is held"),
-            Skipped(part="lower-front-pivot.left", kind="bearing", why="no plates are given"),
+        "not_checked": tuple(
+            NotChecked(part=part, kind=kind, why=why)
+            for part, kind, why in (
+                ("knuckle-axle.left", "weld-throat", "nothing says how the axle is held"),
+                ("knuckle-axle.right", "weld-throat", "nothing says how the axle is held"),
+                ("lower-front-pivot.left", "bearing", "no plates are given"),
+            )
         ),
         "warnings": (
             Warned(part="front.left", text="has a caliper but no brake"),
