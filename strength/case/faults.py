@@ -1,8 +1,7 @@
 """Faults of a case file, gathered so that all of them are told at once."""
 
 import difflib
-from collections.abc import Iterable, Iterator
-from contextlib import contextmanager
+from collections.abc import Iterable
 
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
 
@@ -33,20 +32,38 @@ class Faults:
             key = (path, why.replace(".right", ".left"))
             self._found.setdefault(key, (path, why))
 
-    @contextmanager
-    def at(self, path: str) -> Iterator[None]:
-        """Put what the block refuses on the list, under `path`."""
-        try:
-            yield
-        except RefusedError as refused:
-            self.add(path, refused.why)
-        except (QuantityError, RangeError) as error:
-            self.add(path, str(error))
+    def under(self, path: str) -> bool:
+        """Whether something at this path, or at a key below it, has a fault already."""
+        return any(found == path or found.startswith((f"{path}.", f"{path}[")) for found, _ in self._found)
+
+    def at(self, path: str) -> "Catch":
+        """For `with`: puts what the block refuses on the list, under `path`, and goes on after it."""
+        return Catch(self, path)
 
     def end(self) -> None:
         """Raise CaseError with all faults, if there are any."""
         if self._found:
             raise CaseError(self._found.values())
+
+
+class Catch:
+    """Catches what a block refuses."""
+
+    def __init__(self, faults: Faults, path: str) -> None:
+        self._faults = faults
+        self._path = path
+
+    def __enter__(self) -> None:
+        pass
+
+    def __exit__(self, _kind: object, error: BaseException | None, _trace: object) -> bool:
+        if isinstance(error, RefusedError):
+            self._faults.add(self._path, error.why)
+            return True
+        if isinstance(error, QuantityError | RangeError):
+            self._faults.add(self._path, str(error))
+            return True
+        return False
 
 
 def nearest(name: str, known: Iterable[str]) -> str:

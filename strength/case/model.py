@@ -5,6 +5,9 @@ resolved, afterwards the name of one of `Case.points`. Every entry carries `path
 in the file (`members.hub.left`, `weld[3]`), for messages.
 """
 
+from collections.abc import Mapping
+from typing import Any
+
 import attrs
 
 from strength.case.shape import End, Shape
@@ -324,6 +327,15 @@ class Warned:
 
 
 @attrs.frozen(kw_only=True)
+class NotChecked:
+    """Something of a part that was read but is not checked, and why."""
+
+    part: str
+    kind: str
+    why: str
+
+
+@attrs.frozen(kw_only=True)
 class Case:
     """A whole case: every part in plain entries, both sides, in file order."""
 
@@ -352,4 +364,6 @@ class Case:
     fillers: dict[str, Filler] = attrs.Factory(dict)
     assumed: tuple[Assumed, ...] = ()
     warnings: tuple[Warned, ...] = ()
+    not_checked: tuple[NotChecked, ...] = ()
+    spread: Mapping[str, Any] = attrs.Factory(dict)  # the table [spread] as typed
     sha256: str = ""

@@ -8,9 +8,9 @@ from strength.case.model import BoltSize
 from strength.case.readers import worded
 from strength.case.trade.parts import Pivot
 
-_THREAD = re.compile(r"M([0-9]{1,2}(?:\.[0-9])?)")
+_THREAD = re.compile(r"M([0-9]{1,2}(?:\.[0-9])?)(?:\s*x\s*[0-9](?:\.[0-9]{1,2})?)?")
 _COUNTED = re.compile(r"([0-9]{1,2})\s*x\s*(\S.*)")
-_SIZE = r"(?:M[0-9]{1,2}(?:\.[0-9])?|(?:shoulder|pin)\s+[0-9.].*)"
+_SIZE = rf"(?:{_THREAD.pattern}|(?:shoulder|pin)\s+[0-9.].*)"
 
 
 def bolt_size(text: str) -> BoltSize:

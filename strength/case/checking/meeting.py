@@ -1,0 +1,154 @@
+"""Points and how parts meet at them: not joined, not used, joined by nothing that is checked."""
+
+import math
+from collections.abc import Iterator
+
+from strength.case.checking.survey import Survey, is_rigid, nodes
+from strength.case.trade.entry import Entry
+from strength.case.trade.vector import distance, fraction_of, off_line
+
+APART = 5.0  # mm: points that near to each other were probably meant to be one
+ON_LINE = 0.5  # mm
+SAME = 0.01  # mm
+FASTENED = ("weld", "bolt", "stud", "sleeve", "clamp")
+
+
+def used_points(survey: Survey) -> set[str]:
+    """Points that parts, masses, wheels, supports, tows or hand forces stand at."""
+    found: set[str | None] = set()
+    for entry in survey.entries:
+        keys = entry.keys
+        match entry.kind:
+            case "member" | "strut":
+                found.update(nodes(entry))
+            case "wheel":
+                found.update({keys.get("centre"), keys.get("caliper")})
+            case "support" | "tow":
+                found.add(keys.get("at"))
+            case "mass":
+                found.update(keys.get("carried_by", ()))
+            case "load":
+                found.update(force["at"] for force in keys.get("forces", ()))
+    return {name for name in found if name}
+
+
+def check_meeting(survey: Survey, used: set[str]) -> None:
+    """Warn of points that nearly meet, and list joints that nothing checks."""
+    _warn_near(survey, used)
+    _warn_beside(survey, used)
+    _list_unjoined(survey)
+
+
+def _warn_near(survey: Survey, used: set[str]) -> None:
+    joined = {frozenset((a, b)) for part in _parts(survey) for a in nodes(part) for b in nodes(part)}
+    cells: dict[tuple[int, ...], list[str]] = {}
+    for name in survey.points:
+        if name not in used:
+            continue
+        at = survey.points[name]
+        here = tuple(math.floor(value / APART) for value in at)
+        near = [
+            other
+            for i in (-1, 0, 1)
+            for j in (-1, 0, 1)
+            for k in (-1, 0, 1)
+            for other in cells.get((here[0] + i, here[1] + j, here[2] + k), ())
+        ]
+        for other in near:
+            gap = distance(at, survey.points[other])
+            if gap <= APART and frozenset((name, other)) not in joined:
+                survey.warn(
+                    name, f"not joined: it is {gap:.2g} mm from {other!r}, and no part runs between the two"
+                )
+        cells.setdefault(here, []).append(name)
+
+
+def _warn_beside(survey: Survey, used: set[str]) -> None:
+    """A point that stands on a member's line without being one of its points holds nothing."""
+    ends = [(part, found, nodes(part)) for part in _parts(survey) if (found := survey.ends(part)) is not None]
+    for part, (start, end), own in ends:
+        if part.kind != "member" or distance(start, end) < SAME:
+            continue
+        low = [min(a, b) - ON_LINE for a, b in zip(start, end, strict=True)]
+        high = [max(a, b) + ON_LINE for a, b in zip(start, end, strict=True)]
+        for name, at in survey.points.items():
+            if not (low[0] <= at[0] <= high[0] and low[1] <= at[1] <= high[1] and low[2] <= at[2] <= high[2]):
+                continue
+            if name in own or name not in used:
+                continue
+            from_end = fraction_of(at, start, end) * distance(start, end)
+            if APART < from_end < distance(start, end) - APART and off_line(at, start, end) <= ON_LINE:
+                survey.warn(
+                    name,
+                    f"lies on the line of {part.name!r} but is not joined to it: add it to that part's `via`",
+                )
+
+
+def _parts(survey: Survey) -> Iterator[Entry]:
+    yield from survey.of("member").values()
+    yield from survey.of("strut").values()
+
+
+def _list_unjoined(survey: Survey) -> None:
+    """A fixed end that meets another part with no weld, bolt, stud, clamp or sleeve."""
+    places = _clusters(survey)
+    parts: dict[str, list[Entry]] = {}
+    for part in _parts(survey):
+        if not is_rigid(part):
+            for place in {places.get(name, name) for name in nodes(part)}:
+                parts.setdefault(place, []).append(part)
+    joints = _joints(survey, places)
+    for member in survey.of("member").values():
+        if is_rigid(member):
+            continue
+        for end in ("from", "to"):
+            name = member.keys.get(end)
+            if name is None or member.keys.get(f"{end}_end", "fixed") != "fixed":
+                continue
+            place = places.get(name, name)
+            others = [part for part in parts[place] if part is not member]
+            if others and not any(_fastens(joint, member) for joint in joints.get(place, ())):
+                met = ", ".join(repr(part.name) for part in others[:3])
+                why = f"its fixed end at {name!r} meets {met} with no weld, bolt, stud, clamp or sleeve"
+                survey.warn(member.name, f"{why}: how it is joined is not checked")
+                survey.skip(member.name, "joint", why)
+
+
+def _clusters(survey: Survey) -> dict[str, str]:
+    """Points joined by rigid members count as one: point -> the point that stands for all."""
+    stands: dict[str, str] = {}
+
+    def top(name: str) -> str:
+        while stands.get(name, name) != name:
+            name = stands[name]
+        return name
+
+    for member in survey.of("member").values():
+        if is_rigid(member):
+            first, *others = [top(name) for name in nodes(member)] or [""]
+            for other in others:
+                stands[other] = first
+    return {name: top(name) for name in list(stands)}
+
+
+def _joints(survey: Survey, places: dict[str, str]) -> dict[str, list[Entry]]:
+    """Joints by the place of the end they are at."""
+    found: dict[str, list[Entry]] = {}
+    for kind in FASTENED:
+        for joint in survey.of(kind).values():
+            part = survey.member_of(joint)
+            name = None if part is None else part.keys.get(joint.keys.get("end", ""))
+            if name is not None:
+                found.setdefault(places.get(name, name), []).append(joint)
+    return found
+
+
+def _fastens(joint: Entry, member: Entry) -> bool:
+    """Whether a joint at this place is one of the member's, or one of another part onto it.
+
+    A joint at this place that does not say onto what it joins counts as well.
+    """
+    host = joint.keys.get("onto", joint.keys.get("outer"))
+    if joint.keys["member"] == member.name or host == member.name:
+        return True
+    return not isinstance(host, str)
