@@ -128,5 +128,6 @@ def nearest(name: str, known: Iterable[str], count: int = 4) -> tuple[str, ...]:
     by_plain = {"".join(one.casefold().split()): one for one in known}
     plain = "".join(name.casefold().split())
     alike = [one for one in by_plain if plain and (one.startswith(plain) or plain.startswith(one))]
+    alike.sort(key=lambda one: abs(len(one) - len(plain)))
     alike += difflib.get_close_matches(plain, by_plain, n=count, cutoff=0.5)
     return tuple(by_plain[one] for one in list(dict.fromkeys(alike))[:count])
