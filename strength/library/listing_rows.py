@@ -22,10 +22,10 @@ Row = dict[str, Any]
 
 
 def span(over: float, up_to: float) -> str:
-    """A range as a builder reads it: "3 to 16", "to 16", "over 16", "any"."""
+    """A range as a builder reads it: "3 to 16", "to 16", "over 16", "over 0"."""
     low, high = f"{over:g}", f"{up_to:g}"
     if up_to == inf:
-        return f"over {low}" if over else "any"
+        return f"over {low}"
     return f"{low} to {high}" if over else f"to {high}"
 
 
@@ -39,7 +39,7 @@ def metals(personal: Path | None = None) -> list[Row]:
 def _metal(metal: Metal, row: Strength) -> Row:
     thickness = span(row.over, row.up_to)
     if row.diameter_to < inf:
-        thickness += f", tube to {row.diameter_to:g} outside"
+        thickness += f", of tube to {row.diameter_to:g}"
     sure = [row.sure]
     if row.sure_welded != row.sure and row.yield_welded is not None:
         sure.append(f"at weld {row.sure_welded}")

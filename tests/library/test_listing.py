@@ -49,7 +49,7 @@ def test_name_gives_its_rows():
         (345, 490, 22),
         (355, 490, 22),
     ]
-    assert [row["thickness"] for row in table.rows] == ["to 3, tube to 30 outside", "any"]
+    assert [row["thickness"] for row in table.rows] == ["to 3, of tube to 30", "over 0"]
     assert list(table.sources) == ["en10305-1"]
     (table,) = material_tables(["304L"])
     assert {row["name"] for row in table.rows} == {"1.4307"}
@@ -105,7 +105,7 @@ def test_stock_by_shape_and_metal():
 
 @pytest.mark.parametrize(
     ("over", "up_to", "text"),
-    [(0, float("inf"), "any"), (0, 16, "to 16"), (16, 40, "16 to 40"), (4.75, float("inf"), "over 4.75")],
+    [(0, float("inf"), "over 0"), (0, 16, "to 16"), (16, 40, "16 to 40"), (4.75, float("inf"), "over 4.75")],
 )
 def test_ranges_in_words(over, up_to, text):
     """Ranges as a builder reads them."""
