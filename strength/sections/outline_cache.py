@@ -34,7 +34,7 @@ def cache_file(shape: Outline) -> Path:
 def recalled(shape: Outline) -> dict[str, Array] | None:
     """What is kept of an outline; None where nothing is, or where it cannot be trusted."""
     try:
-        with np.load(cache_file(shape), allow_pickle=False) as kept:
+        with cache_file(shape).open("rb") as file, np.load(file, allow_pickle=False) as kept:
             found = {name: np.asarray(kept[name], dtype=np.float64) for name in NAMES}
     except Exception:  # noqa: BLE001  a damaged file can raise nearly anything; the mesh is made anew
         return None
