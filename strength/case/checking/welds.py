@@ -54,8 +54,6 @@ def _check_host(survey: Survey, weld: Entry) -> None:
     host = survey.of("member")[keys["onto"]]
     if keys["onto"] == keys.get("member"):
         survey.fault(weld, "onto", "it is welded onto itself: name the part it is welded onto")
-    elif isinstance(shape_of(host), Tube | Bar) and keys.get("pattern", "around") != "around":
-        survey.fault(weld, "pattern", f"{host.name!r} is round: only the pattern 'around' can follow it")
     elif isinstance(shape_of(host), Rigid):
         survey.fault(weld, "onto", f"{host.name!r} is rigid: it has no metal to weld onto")
 

@@ -1,0 +1,92 @@
+"""How flats, boxes and hand forces were read, in words."""
+
+from collections.abc import Iterator
+
+import attrs
+
+from strength import units
+from strength.case.model import Case, HandForce, Member, Vector
+from strength.case.places import other_side
+from strength.case.shape import Box, Flat
+from strength.case.trade.axes import member_axes
+
+CLEAR = 0.94  # cosine of 20 degrees: nearer to a body axis than that, the axis alone is named
+_WAYS = ("fore-and-aft", "across", "up and down")
+_PUSHES = (("forward", "backward"), ("to the left", "to the right"), ("up", "down"))
+# a moment about +x lifts the left side, about +y pushes the nose down, about +z turns it to the left
+_TURNS = (
+    ("rolling it to the right", "rolling it to the left"),
+    ("pressing its nose down", "lifting its nose"),
+    ("turning it to the left", "turning it to the right"),
+)
+
+
+@attrs.frozen
+class ReadAs:
+    """A sentence about a part."""
+
+    part: str
+    text: str
+
+
+def read_as(case: Case) -> tuple[ReadAs, ...]:
+    """One sentence for each flat, box and hand force; of two images that read alike the first is enough."""
+    found: dict[tuple[str, str], ReadAs] = {}
+    for sentence in (*_members(case), *_forces(case)):
+        if (other_side(sentence.part), sentence.text) not in found or not sentence.part.endswith(".right"):
+            found.setdefault((sentence.part, sentence.text), sentence)
+    return tuple(found.values())
+
+
+def _members(case: Case) -> Iterator[ReadAs]:
+    places = {point.name: point.at for point in case.points}
+    for member in case.members:
+        text = member_words(member, places[member.start], places[member.end], case.units)
+        if text:
+            yield ReadAs(member.name, text)
+
+
+def member_words(member: Member, start: Vector, end: Vector, system: str = "metric") -> str:
+    """Which way the two sides of a flat or box point; empty for other sections."""
+    axes = member_axes(start, end, member.up)
+    match member.shape:
+        case Flat(width, thickness):
+            sides = (width, thickness)
+        case Box(depth, width, _):
+            sides = (depth, width)
+        case _:
+            return ""
+    if axes is None:
+        return ""
+    ways = (_way(axes.z), _way(axes.y))
+    return ", ".join(
+        f"{units.show(side, 'length', system)} {way}" for side, way in zip(sides, ways, strict=True)
+    )
+
+
+def _way(direction: Vector) -> str:
+    """A line in space in a builder's words."""
+    ranked = sorted(range(3), key=lambda i: -abs(direction[i]))
+    if abs(direction[ranked[0]]) >= CLEAR:
+        return _WAYS[ranked[0]]
+    return f"between {_WAYS[ranked[0]]} and {_WAYS[ranked[1]]}"
+
+
+def _forces(case: Case) -> Iterator[ReadAs]:
+    for load in case.loads:
+        for force in load.forces:
+            yield ReadAs(force.at, f"{force_words(force, case.units)} in {load.name!r}")
+
+
+def force_words(force: HandForce, system: str = "metric") -> str:
+    """A force and moment put on by hand, by direction."""
+    words = _parts(force.force, _PUSHES, "force", system) + _parts(force.moment, _TURNS, "moment", system)
+    return ", ".join(words) or "nothing"
+
+
+def _parts(values: Vector, names: tuple[tuple[str, str], ...], dimension: str, system: str) -> list[str]:
+    return [
+        f"{units.show(abs(value), dimension, system)} {ways[value < 0]}"
+        for value, ways in zip(values, names, strict=True)
+        if value
+    ]
