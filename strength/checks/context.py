@@ -28,18 +28,10 @@ class Context:
     response: "Response"  # bending moments already amplified where frame buckling asks for it
     stations: "Stations"
     factors: "Factors"
+    alpha: Array  # (designs, loads) critical multiplier of the frame over its factor; inf: none
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
 
     @property
     def load_names(self) -> tuple[str, ...]:
         """Names of all loads in order."""
         return tuple(load.name for load in self.loads)
-
-
-@attrs.frozen(kw_only=True)
-class Skipped:
-    """Something that was read but not checked, and why."""
-
-    part: str
-    kind: str
-    why: str

@@ -1,0 +1,47 @@
+"""The register of checks: a new check is one file and one line here."""
+
+from collections.abc import Callable, Iterator
+
+from strength.case.model import NotChecked
+from strength.checks.bare import bare_sections
+from strength.checks.context import Context
+from strength.checks.frame_buckling import frame_buckling
+from strength.checks.stability import stability
+from strength.checks.unchecked import left_out
+from strength.checks.verdict import Row, Verdict
+from strength.checks.wall import wall
+from strength.checks.weld_throat import weld_throat
+from strength.checks.weld_toe import weld_toe
+from strength.checks.yielding import rupture, yielding
+
+Check = Callable[[Context], Iterator[Verdict]]
+
+CHECKS: tuple[Check, ...] = (
+    yielding,
+    rupture,
+    stability,
+    wall,
+    frame_buckling,
+    weld_throat,
+    weld_toe,
+)
+# What tells of things that were read but not checked.
+TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (left_out, bare_sections)
+
+
+def every_verdict(context: Context) -> tuple[Verdict, ...]:
+    """Verdicts of all checks in the order of the register."""
+    return tuple(verdict for check in CHECKS for verdict in check(context))
+
+
+def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:
+    """Rows of one design, greatest utilisation first; ties in the order of the register."""
+    rows = [row for verdict in verdicts for row in verdict.rows(context.load_names, design)]
+    return tuple(sorted(rows, key=lambda row: -row.utilisation))
+
+
+def not_checked(context: Context) -> tuple[NotChecked, ...]:
+    """Everything read but not checked: from the case, then from the checks themselves, each once."""
+    told = [*context.case.not_checked]
+    told += [skipped for tell in TELLERS for skipped in tell(context)]
+    return tuple(dict.fromkeys(told))

@@ -1,0 +1,148 @@
+"""The whole flow on one page: case -> loads -> frame -> sections and joints -> checks -> outcome."""
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case, NotChecked, Warned
+from strength.case.read_as import read_as
+from strength.checks.context import Context
+from strength.checks.factors import Factors, factors_for
+from strength.checks.frame_buckling import amplification
+from strength.checks.register import every_verdict, not_checked, worst_first
+from strength.checks.stations import place_stations
+from strength.checks.stresses import StressRow, stress_rows
+from strength.checks.verdict import Array, Row
+from strength.frame.buckling import critical_multiplier
+from strength.frame.layout import lay_out
+from strength.frame.response import Layout, Response
+from strength.frame.solve import solve
+from strength.frame.wheels import wheel_movement
+from strength.joints.heat import heat_lengths
+from strength.sections import Bars, measure
+from strength.vehicle import Balanced, balance, into_structure, missing_kinds
+
+LITTLE = 0.01  # of the greatest strut force: a strut below it in every load earns its place nowhere
+
+
+@attrs.frozen(kw_only=True)
+class Moved:
+    """Movement of one wheel in one load [mm, rad], body axes."""
+
+    name: str
+    load: str
+    moved: tuple[float, float, float]
+    toe: float
+    camber: float
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Outcome:
+    """Everything a report tells about a case; `rows` are worst first."""
+
+    case: Case
+    loads: tuple[Balanced, ...]
+    layout: Layout
+    bars: Bars
+    response: Response
+    rows: tuple[Row, ...]
+    stresses: tuple[StressRow, ...]
+    not_checked: tuple[NotChecked, ...]
+    warnings: tuple[Warned, ...]
+    read_as: tuple[tuple[str, str], ...]
+    movement: tuple[Moved, ...]
+    missing_loads: tuple[str, ...]
+
+
+def run(case: Case) -> Outcome:
+    """Check a case against all its loads; raises StrengthError where it cannot be computed."""
+    loads = balance(case)
+    pushes = into_structure(case, loads)
+    loads = tuple(
+        attrs.evolve(load, notes=load.notes + notes) for load, notes in zip(loads, pushes.notes, strict=True)
+    )
+    bars = measure(case)
+    layout = lay_out(case)
+    response = solve(case, layout, bars, pushes)
+    factors = factors_for(case.basis, tuple(load.severity for load in loads))
+    alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
+    amplified = amplification(alpha)
+    used = with_bending(response, amplified)
+    stations = place_stations(case, layout, bars, used, heat_lengths(case, layout, bars))
+    context = Context(
+        case=case,
+        loads=loads,
+        layout=layout,
+        bars=bars,
+        response=used,
+        stations=stations,
+        factors=factors,
+        alpha=alpha,
+        amplified=amplified,
+    )
+    return Outcome(
+        case=case,
+        loads=loads,
+        layout=layout,
+        bars=bars,
+        response=response,
+        rows=worst_first(context, every_verdict(context)),
+        stresses=stress_rows(context),
+        not_checked=not_checked(context),
+        warnings=(
+            *case.warnings,
+            *(Warned(part=p, text=t) for p, t in pushes.warnings),
+            *_idle(case, layout, response),
+        ),
+        read_as=read_as(case),
+        movement=_movement(case, layout, response, loads),
+        missing_loads=missing_kinds(case),
+    )
+
+
+def with_bending(response: Response, factor: Array) -> Response:
+    """The response with all bending moments multiplied by a factor (designs, loads)."""
+    if np.all(factor == 1.0):
+        return response
+    forces = response.forces.copy()
+    forces[..., 4:] *= factor[:, :, None, None, None]
+    return attrs.evolve(response, forces=forces)
+
+
+def _buckling_divisor(factors: Factors) -> Array:
+    """What an elastic critical multiplier is divided by: load factor, or the buckling factor."""
+    return factors.buckling() if factors.method == "allowable" else factors.load()
+
+
+def _idle(case: Case, layout: Layout, response: Response) -> list[Warned]:
+    """Struts that carry next to nothing in every load."""
+    first = layout.first[len(case.members) :]
+    force = np.abs(response.forces[0][:, first, 0, 0]).max(axis=0, initial=0.0)
+    greatest = force.max(initial=0.0)
+    return [
+        Warned(
+            part=strut.name,
+            text="carries under 1 % of the greatest strut force in every load: is it fixed where it should be?",
+        )
+        for strut, own in zip(case.struts, force, strict=True)
+        if own < LITTLE * greatest
+    ]
+
+
+def _movement(
+    case: Case, layout: Layout, response: Response, loads: tuple[Balanced, ...]
+) -> tuple[Moved, ...]:
+    if not case.wheels:
+        return ()
+    found = wheel_movement(case, layout, response)
+    return tuple(
+        Moved(
+            name=name,
+            load=load.name,
+            moved=(float(x), float(y), float(z)),
+            toe=float(found.toe[0, n, w]),
+            camber=float(found.camber[0, n, w]),
+        )
+        for n, load in enumerate(loads)
+        for w, name in enumerate(found.names)
+        for x, y, z in [found.moved[0, n, w]]
+    )
