@@ -5,7 +5,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.frame.layout import part_names
 from strength.frame.links import Links
-from strength.frame.response import Array, Layout
+from strength.frame.response import Array, Index, Layout
 
 WAYS = ("fore-and-aft", "sideways", "up and down")
 AXES = ("fore-and-aft (x)", "crosswise (y)", "upright (z)")
@@ -23,23 +23,33 @@ def describe(case: Case, layout: Layout, links: Links, moves: Array) -> tuple[st
     more = f" ({moves.shape[0]} movements in all are free)" if moves.shape[0] > 1 else ""
     if shifts.max() < 0.02 * turns.max():
         p = int(touched[np.argmax(turns[touched])])
-        bar = _part_at(layout, p, turns)
-        ends = sorted(
-            {layout.names[layout.start[layout.first[bar]]], layout.names[layout.end[layout.last[bar]]]}
-        )
+        part = parts[_bars_at(layout, p)[0]]
         about = _words(turn[p] / turns[p], AXES)
-        return parts[bar], (
+        return part, (
             f"can turn: nothing keeps {layout.names[p]} from turning about the {about} axis{more}; "
-            f"a ball end of {parts[bar]} at {' or '.join(ends)}, if it has one, leaves this out"
+            f"where {part} sits on a ball joint, give it that end"
         )
-    p = int(touched[np.argmax(shifts[touched])])
-    bar = _part_at(layout, p, shifts)
-    ends = [int(layout.start[layout.first[bar]]), int(layout.end[layout.last[bar]])]
-    still = min(float(shifts[end]) for end in ends) < 1e-3 * shifts.max()
-    verb = "swing" if still else "move"
+    bar, p, still = _swinging(layout, shifts, touched)
     way = _words(shift[p] / shifts[p], WAYS)
-    hint = _hint(turn[p]) if case.wheels and turns[p] > 0.0 else ""
+    hint = ""
+    if case.wheels and still is not None:
+        hint = _hint(np.cross(layout.points[p] - layout.points[still], shift[p]))
+    verb = "move" if still is None else "swing"
     return parts[bar], f"can {verb}: nothing holds {layout.names[p]} {way}{hint}{more}"
+
+
+def _swinging(layout: Layout, shifts: Array, touched: Index) -> tuple[int, int, int | None]:
+    """Bar to name, its moving point and its still end: best one that swings about an end."""
+    top = float(shifts.max())
+    start, end = layout.start[layout.first], layout.end[layout.last]
+    one, other = shifts[start], shifts[end]
+    swings = (np.minimum(one, other) < 1e-6 * top) & (np.maximum(one, other) > 0.2 * top)
+    if np.any(swings):
+        bar = int(np.flatnonzero(swings)[np.argmax(np.maximum(one, other)[swings])])
+        ends = (int(start[bar]), int(end[bar]))
+        return (bar, *ends) if one[bar] > other[bar] else (bar, *ends[::-1])
+    p = int(touched[np.argmax(shifts[touched])])
+    return int(_bars_at(layout, p)[0]), p, None
 
 
 def _local(moves: Array) -> Array:
@@ -56,11 +66,8 @@ def _local(moves: Array) -> Array:
     return np.asarray(work[np.argmin(np.count_nonzero(work, axis=1))])
 
 
-def _part_at(layout: Layout, point: int, size: Array) -> int:
-    """The part to name: one that touches the point, best one whose other end stays put."""
-    bars = np.unique(layout.bar[(layout.start == point) | (layout.end == point)])
-    calm = np.minimum(size[layout.start[layout.first[bars]]], size[layout.end[layout.last[bars]]])
-    return int(bars[np.argmin(calm)])
+def _bars_at(layout: Layout, point: int) -> Index:
+    return np.unique(layout.bar[(layout.start == point) | (layout.end == point)])
 
 
 def _words(direction: Array, names: tuple[str, str, str]) -> str:
