@@ -1,8 +1,82 @@
-"""`python -m strength`."""
+"""The program: reads what was typed, runs one command, and leaves with its exit code.
 
+2: the input cannot be used, told on standard error, with nothing on standard output.
+"""
+
+import argparse
+import os
 import sys
+from collections.abc import Sequence
 
-from strength.cli import main
+from strength.cli import COMMANDS
+from strength.errors import CaseError, StrengthError
+from strength.report.cautions import ONE_LINE
+
+UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells count signals
+
+
+def _parser() -> argparse.ArgumentParser:
+    """The parser of all commands."""
+    parser = argparse.ArgumentParser(
+        prog="strength",
+        description="Structural and weld strength estimates for light vehicles built one at a time.",
+        epilog=ONE_LINE,
+    )
+    parser.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
+    for command in COMMANDS:
+        text = (command.function.__doc__ or "").splitlines()[0]
+        own = commands.add_parser(command.name, help=text, description=text, epilog=ONE_LINE)
+        for names, settings in command.arguments:
+            own.add_argument(*names, **settings)
+        own.set_defaults(function=command.function)
+    return parser
+
+
+class _Version(argparse.Action):
+    """Print the version; read only when asked for."""
+
+    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
+        from strength.report.program import NAME, version
+
+        print(NAME, version())
+        parser.exit()
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command; returns the exit code."""
+    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # small solves: threads only slow them down
+    for stream in (sys.stdout, sys.stderr):
+        if hasattr(stream, "reconfigure"):
+            stream.reconfigure(errors="replace")  # a console without the letters still gets the figures
+    options = _parser().parse_args(arguments)
+    try:
+        code: int = options.function(options)
+        sys.stdout.flush()
+    except BrokenPipeError:
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return BROKEN_PIPE
+    except KeyboardInterrupt:
+        return INTERRUPTED
+    except (StrengthError, OSError) as error:
+        print(_message(error, getattr(options, "case", "")), file=sys.stderr)
+        return UNUSABLE
+    return code
+
+
+def _message(error: Exception, case: str) -> str:
+    """What cannot be used and why; all faults of a case file, a line each."""
+    if isinstance(error, CaseError):
+        faults = str(error).splitlines()
+        if len(faults) == 1 and faults[0].startswith(f"{case}: "):
+            return f"strength: {faults[0]}"
+        count = "one fault" if len(faults) == 1 else f"{len(faults)} faults"
+        return "\n  ".join([f"strength: {case or 'the case'} cannot be used, {count}:", *faults])
+    if isinstance(error, OSError) and not isinstance(error, StrengthError):
+        what = f"{os.fspath(error.filename)!r} " if error.filename else ""
+        return f"strength: {what}cannot be used: {error.strerror or error}"
+    return f"strength: {error}"
+
 
 if __name__ == "__main__":
     sys.exit(main())

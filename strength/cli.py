@@ -1,7 +1,7 @@
 """The commands. One function each, no physics; what a command needs is imported inside it.
 
-A new command is a function and a line in COMMANDS. Exit codes: 0 all under the limit; 1 something
-over its limit; 3 nothing over, but a row out of its source's range; 2 the input cannot be used.
+A new command is a function that returns the exit code, and a line in COMMANDS. Exit codes: 0 all
+under the limit; 1 something over its limit; 3 nothing over, but a row out of its source's range.
 """
 
 import argparse
@@ -12,14 +12,12 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
-from strength.errors import CaseError, OutputError, StrengthError
-from strength.report.cautions import ONE_LINE
+from strength.errors import OutputError
 from strength.report.writing import STANDARD_OUTPUT, refuse, write_all
 
 if TYPE_CHECKING:
     from strength.report.document import Document
 
-UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141
 Argument = tuple[tuple[str, ...], dict[str, Any]]
 Texts = list[tuple[str, str]]  # (file, text)
 
@@ -174,16 +172,17 @@ def _library(options: argparse.Namespace, title: str, tables_of: Callable[[Seque
 
 def _case(path: str) -> Any:
     """A case file, read and checked."""
-    from strength.case import read
+    from strength.case import read_case
 
-    return read(path)
+    return read_case(path)
 
 
 def _outcome(path: str) -> Any:
     """The outcome of a case file."""
+    case = _case(path)
     from strength.run import run
 
-    return run(_case(path))
+    return run(case)
 
 
 def _refuse(options: argparse.Namespace, *names: str) -> None:
@@ -241,64 +240,3 @@ COMMANDS: tuple[Command, ...] = (
     Command("stock", stock, (WORDS, JSON)),
     Command("new", new, (STARTER, SCHEMA, JSON)),
 )
-
-
-def _parser() -> argparse.ArgumentParser:
-    """The parser of all commands."""
-    parser = argparse.ArgumentParser(
-        prog="strength",
-        description="Structural and weld strength estimates for light vehicles built one at a time.",
-        epilog=ONE_LINE,
-    )
-    parser.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for command in COMMANDS:
-        text = (command.function.__doc__ or "").splitlines()[0]
-        own = commands.add_parser(command.name, help=text, description=text, epilog=ONE_LINE)
-        for names, settings in command.arguments:
-            own.add_argument(*names, **settings)
-        own.set_defaults(function=command.function)
-    return parser
-
-
-class _Version(argparse.Action):
-    """Print the version; read only when asked for."""
-
-    def __call__(self, parser: argparse.ArgumentParser, *_: object) -> None:
-        from strength.report.program import NAME, version
-
-        print(NAME, version())
-        parser.exit()
-
-
-def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; returns the exit code."""
-    os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # small solves: threads only slow them down
-    for stream in (sys.stdout, sys.stderr):
-        if hasattr(stream, "reconfigure"):
-            stream.reconfigure(errors="replace")  # a console without the letters still gets the figures
-    options = _parser().parse_args(arguments)
-    try:
-        code: int = options.function(options)
-        sys.stdout.flush()
-    except BrokenPipeError:
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return BROKEN_PIPE
-    except KeyboardInterrupt:
-        return INTERRUPTED
-    except (StrengthError, OSError) as error:
-        print(_message(error), file=sys.stderr)
-        return UNUSABLE
-    return code
-
-
-def _message(error: Exception) -> str:
-    """What cannot be used and why; all faults of a case file, a line each."""
-    if isinstance(error, CaseError):
-        faults = str(error).splitlines()
-        count = "one fault" if len(faults) == 1 else f"{len(faults)} faults"
-        return "\n  ".join([f"strength: the case cannot be used ({count}):", *faults])
-    if isinstance(error, OSError) and not isinstance(error, StrengthError):
-        what = f"{os.fspath(error.filename)!r} " if error.filename else ""
-        return f"strength: {what}cannot be used: {error.strerror or error}"
-    return f"strength: {error}"
