@@ -7,18 +7,19 @@ import numpy as np
 from strength.case.model import Case
 from strength.frame.links import Links
 from strength.frame.plan import Plan
-from strength.frame.response import Array, Layout, Response
+from strength.frame.response import Array, Index, Layout, Response
 
-POLISHED = 1e-11  # of the greatest force; an imbalance above it is solved for once more
+POLISHED = 1e-10  # of the greatest force; an imbalance above it is solved for once more
 ROUNDS = 4
 
 
 def recover(
-    ready: Plan, coefficient: Array, forces: Array, solver: Callable[[Array], Array]
+    ready: Plan, coefficient: Array, forces: Array, solver: Callable[[Array, Index], Array]
 ) -> tuple[Array, Array, Array]:
     """Solve, and return movements, sizes of the patterns and what no part takes.
 
-    solver: forces on the unknowns (designs or 1, unknowns, loads) to unknowns. Returns scaled movements
+    solver: forces on the unknowns (some or 1, unknowns, loads) and the numbers of some designs to their
+    unknowns (some, unknowns, loads). Returns scaled movements
     (designs, freedoms, loads), pattern forces (designs, segments, 6, loads) and the force left over on
     the freedoms (designs, freedoms, loads), which is minus the reactions.
 
@@ -28,19 +29,23 @@ def recover(
     a choice.
     """
     links = ready.links
-    unknown = solver(ready.reduction.gather(forces))
+    designs = max(coefficient.shape[0], forces.shape[0])
+    unknown = solver(ready.reduction.gather(forces), np.arange(designs))
     moves = ready.reduction.expand(unknown)
     pattern_force = coefficient[..., None] * deformation(links, moves)
     left = forces - scatter(links, pattern_force)
     scale = np.abs(forces).max(axis=1, keepdims=True, initial=0.0)
     for _ in range(ROUNDS):
         rest = ready.reduction.gather(left)
-        if not np.any(np.abs(rest) > POLISHED * scale):
+        rough = np.flatnonzero(np.any(np.abs(rest) > POLISHED * scale, axis=(1, 2)))
+        if not rough.size:
             break
-        more = ready.reduction.expand(solver(rest))
-        moves = moves + more
-        pattern_force = pattern_force + coefficient[..., None] * deformation(links, more)
-        left = forces - scatter(links, pattern_force)
+        more = ready.reduction.expand(solver(rest[rough], rough))
+        moves[rough] += more
+        pattern_force[rough] += coefficient[rough % coefficient.shape[0], ..., None] * deformation(
+            links, more
+        )
+        left[rough] = (forces - scatter(links, pattern_force))[rough]
     if ready.shares:
         size = np.linalg.norm(links.vec[:, :6], axis=2)
         for share in ready.shares:

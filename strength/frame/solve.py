@@ -15,7 +15,7 @@ from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
 from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
 from strength.frame.recovery import recover, respond
-from strength.frame.response import Array, Layout, Response
+from strength.frame.response import Array, Index, Layout, Response
 
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
@@ -40,10 +40,11 @@ def solve(
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
 
-    def solver(loads: Array) -> Array:
+    def solver(loads: Array, some: Index) -> Array:
+        own = coefficient[some] if coefficient.shape[0] > 1 else coefficient
         if ready.reduction.unknowns > LARGE:
-            return _solve_large(case, layout, ready, coefficient, loads)
-        return solve_dense(ready, coefficient, loads)
+            return _solve_large(case, layout, ready, own, loads)
+        return solve_dense(ready, own, loads)
 
     moves, pattern_force, left = recover(ready, coefficient, forces, solver)
     check_balance(layout, ready, forces, left, pattern_force)
