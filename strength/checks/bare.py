@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from strength.case.model import NotChecked
-from strength.case.model import NotChecked
 from strength.case.shape import Bare
 from strength.checks.context import Context
 
