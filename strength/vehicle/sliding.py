@@ -29,15 +29,37 @@ def corner_slide(
     wheel slides where that passes its grip, if it still carries something there.
     """
     grips = np.array([w.grip for w in case.wheels])
-    for grip in sorted({w.grip for w in case.wheels}):
-        at = sign * min(grip, grip if tips is None else tips) * GRAVITY
-        f = specific_force(0.0, at, 1.0, lean_angle(leaning, at))
-        z, held = least_squares_loads(
-            stand.columns(side_ratio(f)), len(stand.wheels), load.wanted(f)[None], 1e-9
-        )
-        if held[0] and (z[0, : grips.size][grips <= grip] > 0.0).any():
-            return grip if grip < MOST else None
-    return None
+    most = MOST if tips is None else tips
+
+    def loads(a: Array) -> Array:
+        """Z (n, wheels) at cornering a (n,) [g], beyond tipping as it was there."""
+        rows = []
+        for lateral in sign * np.minimum(a, most) * GRAVITY:
+            f = specific_force(0.0, float(lateral), 1.0, lean_angle(leaning, float(lateral)))
+            wanted = load.wanted(f)[None]
+            z, _held = least_squares_loads(stand.columns(side_ratio(f)), grips.size, wanted, 1e-9)
+            rows.append(z[0, : grips.size])
+        return np.array(rows)
+
+    def over(a: Array) -> NDArray[np.bool_]:
+        slid: NDArray[np.bool_] = np.any((loads(a) > 0.0) & (a[:, None] > grips * (1.0 + 1e-12)), axis=1)
+        return slid
+
+    low = float(grips.min())
+    found = next(
+        (g for g in sorted(set(grips.tolist())) if (loads(np.array([g]))[0, grips <= g] > 0.0).any()), None
+    )
+    if found is None:
+        return None
+    # a wheel that had lifted before its grip was asked for may touch again: look between
+    grid = np.linspace(low, min(found, most), 65)[1:-1] if found > low else np.zeros(0)
+    touching = np.flatnonzero(over(grid)) if grid.size else np.zeros(0, dtype=np.intp)
+    if touching.size:
+        found, low = float(grid[touching[0]]), float(grid[touching[0] - 1]) if touching[0] else low
+        while found - low > _FINEST:
+            middle = 0.5 * (low + found)
+            low, found = (low, middle) if over(np.array([middle]))[0] else (middle, found)
+    return found if found < MOST else None
 
 
 def brake_slide(

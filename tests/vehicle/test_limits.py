@@ -4,7 +4,7 @@ import math
 
 import attrs
 import pytest
-from hypothesis import given, settings
+from hypothesis import example, given, settings
 
 from strength.case.model import Case, Load
 from strength.vehicle import balance, limits
@@ -161,8 +161,25 @@ def test_a_cart_on_a_hitch_has_limits() -> None:
     assert brake.slides_at is None
 
 
+def _touching_again() -> Case:
+    """Six wheels; w4, of little grip, lifts before that grip is asked for and touches again later."""
+    spots = (
+        (1240.0, 390.0),
+        (1200.0, -425.0),
+        (-130.0, 5.0),
+        (-320.0, -410.0),
+        (480.0, 475.0),
+        (-750.0, 320.0),
+    )
+    wheels = [
+        wheel(f"w{n}", x, y, grip=0.3125 if n == 4 else 1.0, braked=n < 2) for n, (x, y) in enumerate(spots)
+    ]
+    return vehicle(wheels, [mass("m", 5.0, (1050.0, -227.0, 250.0))])
+
+
 @settings(max_examples=40, deadline=None)
 @given(vehicles())
+@example(_touching_again())
 def test_limits_agree_with_loads(case: Case) -> None:
     """Law: just under the lower limit a load neither tips nor slides; just over, it does one of them."""
     for limit in limits(case):
