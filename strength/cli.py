@@ -8,6 +8,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
+from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 import attrs
@@ -116,9 +117,9 @@ def stock(options: argparse.Namespace) -> int:
 
 def new(options: argparse.Namespace) -> int:
     """Write a starter case of your own."""
-    from strength.case import schema, starter
-
     if options.schema:
+        from strength.case import schema
+
         _refuse(options, "json")
         _tell(options, schema, None, [] if options.json else [(STANDARD_OUTPUT, _json(schema()))])
         return 0
@@ -127,6 +128,8 @@ def new(options: argparse.Namespace) -> int:
     if os.path.lexists(options.starter):
         raise OutputError(options.starter, "is there already: name a new file")
     _refuse(options, "starter", "json")
+    from strength.case import starter
+
     text = starter()
     _tell(
         options,
@@ -141,10 +144,11 @@ def expand(options: argparse.Namespace) -> int:
     """The case written out part by part: trade parts, defaults and mirrored sides as plain entries."""
     import tomllib
 
-    from strength.case import expanded
+    from strength.case.expanded import expand_text
 
     _refuse(options, "write", "json")
-    text = expanded(_case(options.case))
+    case = _case(options.case)
+    text = expand_text(case, Path(options.case).read_text(encoding="utf-8-sig"))
     target = options.write or (None if options.json == STANDARD_OUTPUT else STANDARD_OUTPUT)
     _tell(
         options,

@@ -47,7 +47,7 @@ def assumed(view: View) -> Section | None:
 
 def read_as(view: View) -> Section | None:
     """How flats, boxes and hand forces were read, in words."""
-    found = _gathered((text, part) for part, text in view.outcome.read_as)
+    found = _gathered((read.text, read.part) for read in view.outcome.read_as)
     if not found:
         return None
     return Section(

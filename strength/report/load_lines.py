@@ -29,7 +29,9 @@ def load_lines(view: View) -> Section:
     )
     return Section(
         title="Loads",
-        lead=("Forces are shares of the vehicle's weight: 1 g is its own weight.",),
+        lead=("Forces are shares of the vehicle's weight: 1 g is its own weight.",)
+        if view.outcome.case.wheels
+        else (),
         body=(Grid(columns=columns, rows=rows), *((Items(items=notes),) if notes else ())),
     )
 

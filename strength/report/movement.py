@@ -12,9 +12,11 @@ if TYPE_CHECKING:
     from strength.run import Moved
 
 
-def movement(view: View) -> Section:
+def movement(view: View) -> Section | None:
     """Per wheel: its greatest movement, toe and camber, each with its load; all loads on request."""
     moved = view.outcome.movement
+    if not moved:
+        return None
     names = list(dict.fromkeys(wheel.name for wheel in moved))
     columns = (
         Column("wheel", share=3),
@@ -26,12 +28,10 @@ def movement(view: View) -> Section:
         rows = tuple(_row(view, wheel, wheel, wheel) for wheel in moved)
     else:
         rows = tuple(_greatest(view, [wheel for wheel in moved if wheel.name == name]) for name in names)
-    sprung = "Structure only: tyres and play in the joints come on top."
     return Section(
         title="How the wheels move",
-        lead=(sprung,) if moved else (),
-        body=(Grid(columns=columns, rows=rows),) if moved else (),
-        after=() if moved else ("No wheel is joined to the structure.",),
+        lead=("Structure only: tyres and play in the joints come on top.",),
+        body=(Grid(columns=columns, rows=rows),),
     )
 
 

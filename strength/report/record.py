@@ -47,7 +47,7 @@ def summary_record(outcome: "Outcome") -> dict[str, Any]:
         "units": dict(UNITS),
         "cautions": list(CAUTIONS),
         "assumed": [{"part": a.part, "key": a.key, "value": a.value} for a in case.assumed],
-        "read_as": [{"part": part, "text": text} for part, text in outcome.read_as],
+        "read_as": [{"part": read.part, "text": read.text} for read in outcome.read_as],
         "loads": [load_record(load) for load in outcome.loads],
         "wheel_movement": [
             {

@@ -20,7 +20,8 @@ LEAD = (
 def stresses(view: View) -> Section:
     """Members: axial, bending, shear and torsion, together and allowed. Welds: throat and toe."""
     grids = tuple(grid for grid in (_members(view), _welds(view)) if grid is not None)
-    after = () if view.everything or not grids else ("The worst of the parts; --all shows every part.",)
+    cut = any(len(_all_worst(view, kinds)) > SHOWN for kinds in (MEMBER_KINDS, (THROAT, TOE)))
+    after = ("The worst of the parts; --all shows every part.",) if cut and not view.everything else ()
     lead = LEAD
     if view.outcome.case.basis.method == "limit-state":
         lead += " Together and throat contain the load factor, the parts before it do not."
@@ -33,14 +34,19 @@ def stresses(view: View) -> Section:
 
 
 def _worst_rows(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]:
+    """The rows to show of these kinds: the worst few, or all."""
+    chosen = _all_worst(view, kinds)
+    return chosen if view.everything else chosen[:SHOWN]
+
+
+def _all_worst(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]:
     """The worst row of each line in these kinds, worst first."""
     found: dict[int, tuple[PartLine, Row]] = {}
     for row in view.outcome.rows:
         if row.kind in kinds:
             line = view.folded.line(row)
             found.setdefault(id(line), (line, row))
-    chosen = sorted(found.values(), key=lambda pair: -pair[1].utilisation)
-    return chosen if view.everything else chosen[:SHOWN]
+    return sorted(found.values(), key=lambda pair: -pair[1].utilisation)
 
 
 def _members(view: View) -> Grid | None:

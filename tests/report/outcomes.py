@@ -25,9 +25,12 @@ from strength.case.model import (
     Weld,
     Wheel,
 )
+from strength.case.read_as import ReadAs
 from strength.case.shape import Bar, Box, Flat, Rigid, Tube
+from strength.checks.stresses import StressRow
 from strength.checks.verdict import Row
 from strength.report.sides import mirrored
+from strength.run import Moved, Outcome
 from strength.vehicle.sheet import Balanced, Limit, TowForce, WheelForce
 
 G = 9806.65
@@ -270,7 +273,7 @@ LIMITS = tuple(
 )
 
 
-def outcome(**changes: Any) -> Any:
+def outcome(**changes: Any) -> Outcome:
     """A whole outcome; `changes` replace what it holds."""
     given = changes.pop("case", None) or case()
     count = len(given.loads)
@@ -292,7 +295,7 @@ def outcome(**changes: Any) -> Any:
         "response": response,
         "rows": rows(),
         "stresses": tuple(
-            SimpleNamespace(
+            StressRow(
                 member=row.part, load=row.load, where=row.where, axial=-0.11 * row.demand,
                 bending=0.87 * row.demand, shear=0.04 * row.demand, torsion=0.13 * row.demand,
                 von_mises=row.demand,
@@ -313,11 +316,11 @@ def outcome(**changes: Any) -> Any:
             Warned(part="front.right", text="has a caliper but no brake"),
         ),
         "read_as": (
-            ("knuckle.left", "70 mm fore-and-aft, 16 mm across"),
-            ("knuckle.right", "70 mm fore-and-aft, 16 mm across"),
+            ReadAs("knuckle.left", "70 mm fore-and-aft, 16 mm across"),
+            ReadAs("knuckle.right", "70 mm fore-and-aft, 16 mm across"),
         ),
         "movement": tuple(
-            SimpleNamespace(
+            Moved(
                 name=name, load=load.name, moved=(-0.4 * n, 0.3 * k, 1.7 * n + k),
                 toe=0.001 * n * (1 - k), camber=-0.0007 * n - 0.001 * k,
             )
@@ -326,4 +329,4 @@ def outcome(**changes: Any) -> Any:
         ),
         "missing_loads": ("a bump",),
     }  # fmt: skip
-    return SimpleNamespace(**{**told, **changes})
+    return Outcome(**{**told, **changes})
