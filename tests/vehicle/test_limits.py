@@ -10,6 +10,7 @@ from strength.case.model import Case, Load
 from strength.vehicle import balance, limits
 from strength.vehicle.sheet import Limit
 from tests.vehicle.build import G, mass, tadpole, vehicle, wheel
+from tests.vehicle.reference import equations, least_norm
 from tests.vehicle.strategies import vehicles
 
 GEOMETRY = {"kg": 130.0, "wheelbase": 1240.0, "ahead": 790.0, "height": 460.0, "track": 900.0}
@@ -164,17 +165,33 @@ def test_a_cart_on_a_hitch_has_limits() -> None:
 def _touching_again() -> Case:
     """Six wheels; w4, of little grip, lifts before that grip is asked for and touches again later."""
     spots = (
-        (1240.0, 390.0),
-        (1200.0, -425.0),
-        (-130.0, 5.0),
-        (-320.0, -410.0),
-        (480.0, 475.0),
-        (-750.0, 320.0),
+        (1367.0, 432.0),
+        (1329.0, -431.0),
+        (-4.0, 40.0),
+        (-458.0, -365.0),
+        (364.0, 493.0),
+        (-797.0, 291.0),
     )
     wheels = [
-        wheel(f"w{n}", x, y, grip=0.3125 if n == 4 else 1.0, braked=n < 2) for n, (x, y) in enumerate(spots)
+        wheel(f"w{n}", x, y, grip=0.47 if n == 4 else 1.3, braked=n < 2) for n, (x, y) in enumerate(spots)
     ]
-    return vehicle(wheels, [mass("m", 5.0, (1050.0, -227.0, 250.0))])
+    return vehicle(wheels, [mass("m", 50.0, (1099.0, -333.0, 290.0))])
+
+
+def test_a_wheel_that_touches_again() -> None:
+    """In a right turn w4 hangs at its grip, 0.47 g, and touches later, where SLSQP starts to load it."""
+    case = _touching_again()
+    slides = _get(case, "corner right").slides_at
+    assert slides is not None
+    assert 0.48 < slides < 1.2
+
+    def carried(cornering: float) -> float:
+        (at,) = balance(attrs.evolve(case, loads=(Load(name="bend", cornering=-cornering * G),)))
+        return float(least_norm(*equations(case, at), 6)[4])
+
+    assert carried(0.47) < 1e-6
+    assert carried(slides - 0.01) < 1e-6
+    assert carried(slides + 0.01) > 1e-4
 
 
 @settings(max_examples=40, deadline=None)
