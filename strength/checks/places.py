@@ -41,7 +41,9 @@ def places_of(case: Case, layout: "Layout", number: int, heat: "tuple[HeatLength
         label = f"at {layout.names[layout.end[segment]]}"
         found += [_plain(number, float(at), later, label) for later in (0, 1)]
     if isinstance(part, Member):
-        found += _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
+        weaker = _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
+        # the whole section at the same place can be no worse
+        found = [place for place in found if not _is_known(place.at, weaker)] + weaker
         found += _insets(case, part, number, length, found)
     found += _heat_ends(part.start, part.end, number, length, heat, found)
     return sorted(found, key=lambda place: (float(place.at[0]), place.later))
