@@ -14,6 +14,7 @@ from strength.checks.verdict import Verdict
 from strength.frame.response import at_places
 from strength.joints.draw import THROAT, Group, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
+from strength.joints.heat import footprints
 from strength.joints.parents import parents
 from strength.joints.peak import peaks
 from strength.joints.pieces import Pieces
@@ -35,7 +36,8 @@ class WeldEffect:
 
     stress, parts, place: (designs, loads, rules[, 3]) [MPa, N/mm, number of a side]; without the load
     factor. square: (designs,) the faces meet at 60 to 120 degrees. known: the filler's table has
-    the parents. throats: how many of the rules, which come first, are `weld-throat`'s.
+    the parents. low, high: (designs,) where the weld begins and ends along its host [mm from the
+    host's `from`]. throats: how many of the rules, which come first, are `weld-throat`'s.
     """
 
     seat: Seat
@@ -48,6 +50,8 @@ class WeldEffect:
     place: Index
     square: NDArray[np.bool_]
     path_factor: float
+    low: Array
+    high: Array
 
     @property
     def weld(self) -> Weld:
@@ -153,6 +157,7 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
     )
     peak = peaks(line, through, forms)
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
+    low, high = footprints(group, every)
     cosine = worst_face_angle(line, np.repeat(np.array(faces), designs, axis=0))
     found = []
     for k, (seat, (rules, throats, known, heat_known)) in enumerate(zip(own, ruled, strict=True)):
@@ -170,6 +175,8 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
                 place=sector(group.own(k, peak.place)[:, :, :count], centre),
                 square=group.own(k, cosine) <= COS_60 + SQUARE_ENOUGH,
                 path_factor=path_factor(context, seat.weld),
+                low=group.own(k, low),
+                high=group.own(k, high),
             )
         )
     return tuple(found)
