@@ -1,7 +1,7 @@
 """Faults of a case file, gathered so that all of them are told at once."""
 
 import difflib
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
 
@@ -66,6 +66,20 @@ class Catch:
         return False
 
 
+def closest(name: str, known: Collection[str]) -> str:
+    """The known name most like a wrong one, capitals aside; empty where none is like it.
+
+    >>> closest("Matrial", ["material", "mass"]), closest("hub", ["hub.left", "bus"])
+    ('material', 'hub.left')
+    """
+    sided = sorted(other for other in known if other.startswith(f"{name}."))
+    if sided:
+        return sided[0]
+    folded = {other.casefold(): other for other in known}
+    found = difflib.get_close_matches(name.casefold(), sorted(folded), n=1, cutoff=0.6)
+    return folded[found[0]] if found else ""
+
+
 def nearest(name: str, known: Iterable[str]) -> str:
     """The end of a sentence about an unknown name: the nearest known one, or what there is.
 
@@ -75,14 +89,9 @@ def nearest(name: str, known: Iterable[str]) -> str:
     '; known: hub, seat'
     """
     names = sorted(set(known))
-    close = difflib.get_close_matches(name, names, n=1, cutoff=0.6)
-    if not close:  # a difference in capitals only is a near miss too
-        folded = {other.casefold(): other for other in names}
-        close = [
-            folded[found] for found in difflib.get_close_matches(name.casefold(), folded, n=1, cutoff=0.6)
-        ]
+    close = closest(name, names)
     if close:
-        return f"; did you mean {close[0]!r}?"
+        return f"; did you mean {close!r}?"
     if not names:
         return ""
     return "; known: " + ", ".join(names[:12]) + (", ..." if len(names) > 12 else "")

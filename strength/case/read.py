@@ -39,7 +39,7 @@ def _read(text: str, name: str, sha256: str) -> Case:
     faults = Faults()
     typed = gather(source.parse(text, name), faults)
     mirror = typed.head.get("mirror", False)
-    named = [entry for entry in spread_supports(typed.entries) if entry.name]  # else its fault is told
+    named = _once((entry for entry in spread_supports(typed.entries) if entry.name), faults)
     check_points(named, faults)
     one_side = expand(named, typed.changes, mirror=mirror, faults=faults)
     if mirror:
@@ -93,7 +93,7 @@ def _once(entries: Iterable[Entry], faults: Faults) -> list[Entry]:
             makers = [each.maker or each.path for each in (other, entry)]
             faults.add(
                 entry.path,
-                f"the {entry.kind} {entry.name!r} is there twice, by {makers[0]} and by {makers[1]}: "
-                "name one of them otherwise",
+                f"the {entry.kind} {entry.name!r} is there twice: {makers[0]} and {makers[1]}; "
+                "rename one of them",
             )
     return list(first.values())

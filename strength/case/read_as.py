@@ -73,9 +73,15 @@ def _way(direction: Vector) -> str:
 
 
 def _forces(case: Case) -> Iterator[ReadAs]:
+    """Loads are named only where they differ in what they put on a point."""
+    put: dict[str, dict[str, list[str]]] = {}
     for load in case.loads:
         for force in load.forces:
-            yield ReadAs(force.at, f"{force_words(force, case.units)} in {load.name!r}")
+            words = force_words(force, case.units)
+            put.setdefault(force.at, {}).setdefault(words, []).append(load.name)
+    for point, texts in put.items():
+        for words, loads in texts.items():
+            yield ReadAs(point, words if len(texts) == 1 else f"{words} in {', '.join(loads)}")
 
 
 def force_words(force: HandForce, system: str = "metric") -> str:

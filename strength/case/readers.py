@@ -9,7 +9,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, NamedTuple
 
 from strength import units
-from strength.case.faults import Faults, RefusedError, nearest
+from strength.case.faults import Faults, RefusedError, closest, nearest
 from strength.case.model import Vector
 
 Schema = dict[str, Any]
@@ -228,15 +228,17 @@ def read_keys(raw: Mapping[str, object], keys: tuple[Key, ...], path: str, fault
     """The readable keys of a table; every fault goes on the list."""
     known = {key.name: key for key in keys}
     values = {}
+    meant = set()
     for word, value in raw.items():
         if word not in known:
+            meant.add(closest(word, known))
             faults.add(f"{path}.{word}" if path else word, f"unknown key{nearest(word, known)}")
             continue
         spot = f"{path}.{word}" if path else word
         with faults.at(spot):
             values[word] = known[word].reader.read(value, spot, faults)
     for key in keys:
-        if key.missing and not key.told_later and key.name not in raw:
+        if key.missing and not key.told_later and key.name not in raw and key.name not in meant:
             faults.add(path, f"`{key.name}` is missing: {key.missing}")
     return values
 

@@ -15,8 +15,11 @@ _WAYS = (
 
 
 def check_points(entries: Iterable[Entry], faults: Faults) -> None:
-    """Tell points that are defined in no way or in two."""
+    """Tell points that are defined in no way or in two, and places that could not be named."""
     for entry in entries:
+        if entry.kind in ("point", "wishbone", "bracket") and not entry.name[0].isalpha():
+            why = "begin it with a letter, or it could not be told from a vector where it is named"
+            faults.add(entry.path, f"{entry.name!r} is no name for a place: {why}")
         if entry.kind != "point" or faults.under(entry.path):
             continue
         keys = set(entry.keys)

@@ -60,22 +60,20 @@ def _check_host(survey: Survey, weld: Entry) -> None:
 
 def _check_metals(survey: Survey, weld: Entry, stores: Stores) -> None:
     metals = list(_metals(survey, weld, stores))
-    for what, metal in metals:
-        if not metal.weldable:
-            survey.fault(
-                weld,
-                "",
-                f"{what} is of {metal.name}, which must not be welded: bolt it, or take a metal that may be",
-            )
-    kinds = {metal.kind == "aluminium": metal.name for _, metal in metals}
+    hardened = [(what, name) for what, name, metal in metals if not metal.weldable]
+    for what, name in hardened:
+        why = f"{what} is of {name}, which must not be welded: bolt it, or take a metal that may be"
+        survey.fault(weld, "", why)
+    kinds = {metal.kind == "aluminium": name for _, name, metal in metals}
     if len(kinds) == 2:
         survey.fault(weld, "", f"{kinds[False]} cannot be welded to {kinds[True]}: bolt steel to aluminium")
-    elif metals and weld.keys.get("filler"):
-        _check_filler(survey, weld, metals[0][1], stores)
+    elif metals and not hardened and weld.keys.get("filler"):
+        _, name, metal = metals[0]
+        _check_filler(survey, weld, name, metal.kind, stores)
 
 
-def _metals(survey: Survey, weld: Entry, stores: Stores) -> Iterator[tuple[str, Metal]]:
-    """What a weld joins: in words, and its metal, as far as it is known."""
+def _metals(survey: Survey, weld: Entry, stores: Stores) -> Iterator[tuple[str, str, Metal]]:
+    """What a weld joins: in words, the name of its metal and the metal, as far as it is known."""
     onto = weld.keys.get("onto")
     part = survey.of("member").get(weld.keys.get("member", ""))
     host = survey.of("member").get(onto) if isinstance(onto, str) else None
@@ -85,24 +83,25 @@ def _metals(survey: Survey, weld: Entry, stores: Stores) -> Iterator[tuple[str, 
     for what, name in named:
         if name:
             try:
-                yield what, stores.metal(name)
+                yield what, name, stores.metal(name)
             except RefusedError:  # told where it is named
                 continue
 
 
-def _check_filler(survey: Survey, weld: Entry, metal: Metal, stores: Stores) -> None:
+def _check_filler(survey: Survey, weld: Entry, metal: str, kind: str, stores: Stores) -> None:
+    """The filler suits the process and the metal."""
+    name = weld.keys["filler"]
     try:
-        filler = stores.filler(weld.keys["filler"])
+        filler = stores.filler(name)
     except RefusedError:
         return
     brazed = weld.keys.get("process") == "braze"
-    if brazed != (filler.kind == "bronze"):
-        why = (
-            f"{filler.name} is no brazing rod: take one of bronze, or another process"
-            if brazed
-            else f"{filler.name} is a brazing rod: write process = 'braze', or take a welding filler"
+    if brazed and filler.kind != "bronze":
+        survey.fault(weld, "filler", f"{name} is no brazing rod: take one of bronze, or another process")
+    elif not brazed and filler.kind == "bronze":
+        why = f"{name} is a brazing rod: write process = 'braze', or take a welding filler"
+        survey.fault(weld, "filler", why)
+    elif (filler.kind == "aluminium") != (kind == "aluminium"):
+        survey.fault(
+            weld, "filler", f"{name} is a filler for {filler.kind}, but {metal} is {kind}: name another"
         )
-        survey.fault(weld, "filler", why)
-    elif (filler.kind == "aluminium") != (metal.kind == "aluminium"):
-        why = f"{filler.name} is a filler for {filler.kind}, but {metal.name} is {metal.kind}: name another"
-        survey.fault(weld, "filler", why)
