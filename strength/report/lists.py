@@ -59,9 +59,13 @@ def read_as(view: View) -> Section | None:
 
 def _gathered(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     """Names by their text, in order of first mention; both sides of a part told as one."""
+    given = [(plain(text), name) for text, name in pairs]
+    texts = {(name, text) for text, name in given}
     found: dict[str, dict[str, None]] = {}
-    for text, name in pairs:
-        found.setdefault(plain(text), {})[name] = None
+    for text, name in given:
+        left = text.replace(".right", ".left")  # one text for both sides, told of the left
+        twin = name.endswith(".right") and (mirrored(name), left) in texts
+        found.setdefault(left if twin else text, {})[name] = None
     return {text: _sides(list(names)) for text, names in found.items()}
 
 

@@ -10,6 +10,7 @@ from strength.report.document import plain
 from strength.report.parts import Nouns
 from strength.report.standing import Standing, standing
 
+NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
 TURNED = (
     (", left turn", ", right turn", ", either turn"),
@@ -69,16 +70,11 @@ class Folded:
     columns: tuple[LoadColumn, ...]
     lines: tuple[PartLine, ...]
     nouns: Nouns
+    by_part: dict[Key, PartLine]
 
     def line(self, row: Row) -> PartLine:
         """The line that tells a row's part."""
-        noun = self.nouns.noun(row.part, row.kind)
-        other = mirrored(row.part)
-        return next(
-            line
-            for line in self.lines
-            if line.noun == noun and (line.part == row.part or (line.both and line.part == other))
-        )
+        return self.by_part[row.part, self.nouns.noun(row.part, row.kind)]
 
     def number(self, load: str) -> int:
         """The number under which a load is shown."""
@@ -133,7 +129,9 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
         lines.append(PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found)))
     lines.sort(key=lambda line: -line.worst.utilisation)
-    return Folded(columns, tuple(lines), nouns)
+    by_part = {(line.part, line.noun): line for line in lines}
+    by_part |= {(mirrored(line.part), line.noun): line for line in lines if line.both}
+    return Folded(columns, tuple(lines), nouns, by_part)
 
 
 def _gravest(standings: Iterable[Standing]) -> Standing:
@@ -191,4 +189,5 @@ def _alike(one: Row, two: Row) -> bool:
     """Equal to what a report shows."""
     if one.in_range is not two.in_range:
         return False
-    return abs(one.utilisation - two.utilisation) <= ALIKE * max(one.utilisation, two.utilisation)
+    greater = max(one.utilisation, two.utilisation)
+    return abs(one.utilisation - two.utilisation) <= max(ALIKE * greater, NOUGHT)

@@ -21,6 +21,14 @@ BIGGER = {
     "bar": "a larger diameter, or a stronger metal",
     "plate": "more thickness, or more width along the bending",
 }
+SHORTER = ", or a shorter free length"
+SLENDER = {
+    "tube": "a larger tube rather than more wall" + SHORTER,
+    "box": "a larger tube rather than more wall" + SHORTER,
+    "bar": "a larger diameter or a tube" + SHORTER,
+    "plate": "more thickness" + SHORTER,
+    "strut": "a larger tube rather than more wall" + SHORTER,
+}
 BOLT = "a larger bolt, a higher class or one more bolt"
 HOST = "more wall on the tube it is welded onto, or a wider part welded to it"
 SCREW = "a larger thread, or less reach between ball and face"
@@ -28,7 +36,7 @@ SCREW = "a larger thread, or less reach between ball and face"
 KINDS: dict[str, Kind] = {
     "yielding": Kind("yielding", ""),
     "rupture": Kind("tearing through", ""),
-    "stability": Kind("buckling", "a larger tube rather than more wall, or a shorter free length"),
+    "stability": Kind("buckling", ""),
     "wall": Kind("wall denting", "more wall, or a smaller tube of the same wall"),
     "frame-buckling": Kind("frame buckling", "larger tubes or one more brace in the part that sways"),
     "weld-throat": Kind("weld throat", "a larger leg, a longer weld line or a larger tube"),
@@ -90,7 +98,7 @@ def governed(kind: str, noun: str) -> str:
 def helps(kind: str, noun: str) -> str:
     """What to make bigger when this check governs."""
     known = KINDS.get(kind)
-    text = known.helps if known else ""
+    text = SLENDER.get(noun, "") if kind == "stability" else known.helps if known else ""
     return text or BIGGER.get(noun, "a larger or stronger part")
 
 
