@@ -96,27 +96,33 @@ def _supports(links: Links, reduction: Reduction, patterns: int) -> list[tuple[I
 
 def _wide(links: Links, reduction: Reduction, patterns: int, segment: Index) -> tuple[Index, Index, Array]:
     """The same for segments some of whose freedoms follow others."""
-    source = {
-        int(slave): (follow.master, follow.weight[n])
-        for follow in reduction.follows
-        for n, slave in enumerate(follow.slave)
-    }
-    own: list[dict[int, Array]] = []
+    group = np.full(links.freedoms, -1, dtype=np.intp)
+    rank = np.zeros(links.freedoms, dtype=np.intp)
+    for g, follow in enumerate(reduction.follows):
+        group[follow.slave] = g
+        rank[follow.slave] = np.arange(follow.slave.size)
+    own: list[tuple[Index, Array]] = []
     for s in segment:
-        sums: dict[int, Array] = {}
-        for column in np.flatnonzero(links.freedom[s] >= 0):
-            freedom = int(links.freedom[s, column])
-            masters, weights = source.get(freedom, (np.array([freedom]), np.ones(1)))
-            for master, weight in zip(masters.tolist(), weights.tolist(), strict=True):
-                place = int(reduction.place[master])
-                if place >= 0 and weight != 0.0:
-                    sums[place] = sums.get(place, 0.0) + weight * links.vec[s, :patterns, column]
-        own.append(sums)
-    width = max(len(sums) for sums in own)
+        there = links.freedom[s] >= 0
+        freedom, vec = links.freedom[s][there], links.vec[s, :patterns][:, there]
+        follower = group[freedom] >= 0
+        columns, parts = [freedom[~follower]], [vec[:, ~follower]]
+        for g in np.unique(group[freedom[follower]]):
+            mine = group[freedom] == g
+            follow = reduction.follows[g]
+            columns.append(follow.master)
+            parts.append(vec[:, mine] @ follow.weight[rank[freedom[mine]]])
+        place = reduction.place[np.concatenate(columns)]
+        all_parts = np.concatenate(parts, axis=1)
+        touched, at = np.unique(place, return_inverse=True)
+        sums = np.zeros((touched.size, patterns))
+        np.add.at(sums, at, all_parts.T)
+        kept = (touched >= 0) & np.any(sums != 0.0, axis=1)
+        own.append((touched[kept], sums[kept].T))
+    width = max(number.size for number, _ in own)
     number = np.full((segment.size, width), -1, dtype=np.intp)
     vec = np.zeros((segment.size, patterns, width))
-    for n, sums in enumerate(own):
-        for k, (place, value) in enumerate(sums.items()):
-            number[n, k] = place
-            vec[n, :, k] = value
+    for n, (places, sums) in enumerate(own):
+        number[n, : places.size] = places
+        vec[n, :, : places.size] = sums
     return segment, number, vec

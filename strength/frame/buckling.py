@@ -19,7 +19,7 @@ from strength.frame.links import Links, link
 from strength.frame.modes import EVEN_Y, EVEN_Z, ODD_Y, ODD_Z, SWAY_Y, SWAY_Z
 from strength.frame.plan import constrain, rigid_motions, steadiest
 from strength.frame.reduction import Reduction
-from strength.frame.response import Array, Flags, Layout, Response
+from strength.frame.response import Array, Flags, Index, Layout, Response
 from strength.frame.solve import rigidities, stiffness
 from strength.frame.stability import bending, first_pole
 
@@ -29,7 +29,7 @@ if TYPE_CHECKING:
 
 NOTHING = 1e-9  # compression beside the load's greatest axial force, below which there is none
 FAR = 1e6  # a greater multiplier counts as none
-CLOSE = 1e-8  # relative width at which bisection stops
+CLOSE = 1e-7  # relative width at which bisection stops
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -39,7 +39,9 @@ class BucklingPlan:
     links: Links
     reduction: Reduction
     assembly: Assembly
-    steady: Array  # (unknowns, unknowns left): movements with the rigid motions taken out; empty if supported
+    rigid: Array  # (unknowns, 6) rigid motions of a free body, (unknowns, 0) of a supported one
+    amount: Array  # (6 or 0, unknowns): how much of them the gauge sees in a movement
+    kept: Index  # unknowns that stay when the gauge takes six away
 
 
 def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
@@ -47,12 +49,27 @@ def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
     links = link(case, layout, struts_hold=True)
     constrained = constrain(case, layout, links)
     reduction = constrained.reduction
-    steady = np.zeros((0, 0))
+    n = reduction.unknowns
+    rigid: Array = np.zeros((n, 0))
+    amount: Array = np.zeros((0, n))
+    kept = np.arange(n)
     if not case.supports and pushes.gauge is not None:
         motions = rigid_motions(layout, links, constrained.loose)
-        steady = _steady(links, reduction, motions, pushes.gauge)
+        free = np.flatnonzero(reduction.place >= 0)
+        rigid = np.zeros((n, 6))
+        rigid[reduction.place[free]] = motions[:, free].T
+        real = np.zeros((links.freedoms, 6))
+        real[: 6 * links.points] = pushes.gauge.reshape(6, -1).T
+        weight = reduction.gather(real / links.unit[:, None])
+        amount = np.asarray(np.linalg.solve(weight.T @ rigid, weight.T), dtype=float)
+        kept = np.delete(kept, steadiest(motions, reduction))
     return BucklingPlan(
-        links=links, reduction=reduction, assembly=map_assembly(links, reduction, 8), steady=steady
+        links=links,
+        reduction=reduction,
+        assembly=map_assembly(links, reduction, 8),
+        rigid=rigid,
+        amount=amount,
+        kept=kept,
     )
 
 
@@ -94,7 +111,7 @@ def critical_multiplier(
     """Least positive multiplier of each load at which the frame buckles: (designs, loads).
 
     inf where nothing is in compression, or the multiplier is over a million. where: (designs, loads),
-    the ones to find; the others are nan. Exact to 1e-8 for straight members with axial force.
+    the ones to find; the others are nan. Exact to 1e-7 for straight members with axial force.
     """
     ready = prepared or plan_buckling(case, layout, pushes)
     squeeze = compression(response)
@@ -165,7 +182,7 @@ class _Sizes:
         )
 
 
-def _holds(layout: Layout, ready: BucklingPlan, sizes: _Sizes, design: np.ndarray, push: Array) -> Flags:
+def _holds(layout: Layout, ready: BucklingPlan, sizes: _Sizes, design: Index, push: Array) -> Flags:
     """Whether the frame of each item still stands under compressions (items, segments) N."""
     out = np.all(push < sizes.pole[design], axis=1)
     item = np.flatnonzero(out)
@@ -183,29 +200,23 @@ def _holds(layout: Layout, ready: BucklingPlan, sizes: _Sizes, design: np.ndarra
 
 
 def _positive(ready: BucklingPlan, coefficient: Array) -> Flags:
-    """Whether each matrix is positive definite on what a free body's gauge leaves."""
-    if ready.assembly.unknowns == 0:
-        return np.ones(coefficient.shape[0], dtype=bool)
+    """Whether each matrix is positive definite on the movements that a free body's gauge leaves.
+
+    Such a movement is v - rigid (amount v), so the matrix becomes K - W amount - (W amount)^T with
+    W = K rigid - amount^T (rigid^T K rigid) / 2.
+    """
+    out = np.ones(coefficient.shape[0], dtype=bool)
+    if ready.kept.size == 0:
+        return out
     matrices = ready.assembly.matrix(coefficient)
-    if ready.steady.size:
-        matrices = ready.steady.T @ matrices @ ready.steady
-    out = np.zeros(matrices.shape[0], dtype=bool)
+    if ready.rigid.shape[1]:
+        pushed = matrices @ ready.rigid
+        pushed -= 0.5 * (ready.amount.T @ (ready.rigid.T @ pushed))
+        seen = pushed[:, ready.kept] @ ready.amount[:, ready.kept]
+        matrices = matrices[:, ready.kept[:, None], ready.kept] - seen - seen.transpose(0, 2, 1)
     for n, matrix in enumerate(matrices):
         try:
             np.linalg.cholesky(matrix)
-            out[n] = True
         except np.linalg.LinAlgError:
             out[n] = False
     return out
-
-
-def _steady(links: Links, reduction: Reduction, motions: Array, gauge: Array) -> Array:
-    """Columns: movements that keep the gauge at zero, one for each unknown but six."""
-    own = np.zeros((6, reduction.unknowns))
-    free = np.flatnonzero(reduction.place >= 0)
-    own[:, reduction.place[free]] = motions[:, free]
-    real = np.zeros((links.freedoms, 6))
-    real[: 6 * links.points] = gauge.reshape(6, -1).T
-    weight = reduction.gather(real / links.unit[:, None])
-    spread = np.eye(reduction.unknowns) - own.T @ np.linalg.solve(weight.T @ own.T, weight.T)
-    return np.delete(spread, steadiest(motions, reduction), axis=1)

@@ -78,7 +78,7 @@ def about_axis(axis: Array) -> str:
     k = int(np.argmax(np.abs(axis)))
     if abs(axis[k]) > 1.0 - 1e-6:
         return f"the {('fore-and-aft (x)', 'crosswise (y)', 'upright (z)')[k]} axis"
-    return "the axis ({:.3g}, {:.3g}, {:.3g})".format(*(axis / abs(axis[k])))
+    return "the axis ({:.3g}, {:.3g}, {:.3g})".format(*(axis / axis[k]))
 
 
 def _gram(links: Links, rows: Array) -> Array:

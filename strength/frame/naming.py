@@ -41,11 +41,13 @@ def describe(case: Case, layout: Layout, links: Links, moves: Array) -> tuple[st
 def _swinging(layout: Layout, shifts: Array, touched: Index) -> tuple[int, int, int | None]:
     """Bar to name, its moving point and its still end: best one that swings about an end."""
     top = float(shifts.max())
+    # The still end of a swinging part may itself stir a little, as a plate beside its ball joints does.
     start, end = layout.start[layout.first], layout.end[layout.last]
     one, other = shifts[start], shifts[end]
-    swings = (np.minimum(one, other) < 1e-6 * top) & (np.maximum(one, other) > 0.2 * top)
+    far = np.maximum(one, other)
+    swings = (np.minimum(one, other) < 0.15 * far) & (far > 0.2 * top)
     if np.any(swings):
-        bar = int(np.flatnonzero(swings)[np.argmax(np.maximum(one, other)[swings])])
+        bar = int(np.flatnonzero(swings)[np.argmax(far[swings])])
         ends = (int(start[bar]), int(end[bar]))
         return (bar, *ends) if one[bar] > other[bar] else (bar, *ends[::-1])
     p = int(touched[np.argmax(shifts[touched])])

@@ -1,5 +1,7 @@
 """All that solving needs and that does not depend on sizes, prepared once for many designs."""
 
+from collections.abc import Iterator
+
 import attrs
 import numpy as np
 
@@ -8,7 +10,7 @@ from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
 from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
-from strength.frame.reduction import Reduction, Row, groups, reduce_freedoms, stack
+from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
 
 
@@ -75,19 +77,22 @@ def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
     loose = loose_points(links)
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
-    rows = []
+    loose_ends = []
     for hold in holds:
         if np.count_nonzero(hold.weight) == 1:
             held[hold.freedom[np.flatnonzero(hold.weight)]] = True
         else:
-            rows.append(_row(hold.freedom, hold.weight, held))
-    exact = _exact_rows(links, held)
-    rows += [row for _, _, row in exact]
+            loose_ends.append((hold.freedom, hold.weight[None]))
+    exact = [(s, m, own) for s, m, own in _exact(links, held) if own.weight.shape[0]]
+    conditions = [own for _, _, own in exact]
+    conditions += [
+        own for freedom, weight in loose_ends if (own := _left(freedom, weight, held)[1]).weight.size
+    ]
     return Constrained(
         holds=holds,
         loose=loose,
-        reduction=reduce_freedoms(held, [row for row in rows if row is not None]),
-        shares=_shares(exact, held),
+        reduction=reduce_freedoms(held, conditions),
+        shares=_shares(exact),
     )
 
 
@@ -105,39 +110,31 @@ def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
     return out
 
 
-def _row(freedom: Index, weight: Array, held: Flags) -> Row | None:
-    """A row of unit size without held freedoms; None where nothing is left of it."""
-    left = ~held[freedom] & (weight != 0.0)
-    size = float(np.linalg.norm(weight))
-    if not np.any(left) or float(np.max(np.abs(weight[left]))) < 1e-12 * size:
-        return None
-    return Row(freedom=freedom[left], weight=weight[left] / size)
+def _left(freedom: Index, weight: Array, held: Flags) -> tuple[Index, Conditions]:
+    """Which rows of size 1 still say something without held freedoms, and those rows."""
+    free = ~held[freedom]
+    rows = np.flatnonzero(np.max(np.abs(weight[:, free]), axis=1, initial=0.0) > 1e-12)
+    return rows, Conditions(freedom=freedom[free], weight=weight[np.ix_(rows, np.flatnonzero(free))])
 
 
-def _exact_rows(links: Links, held: Flags) -> list[tuple[int, int, Row | None]]:
-    """Conditions of undeformable segments, with segment and pattern."""
-    out: list[tuple[int, int, Row | None]] = []
+def _exact(links: Links, held: Flags) -> Iterator[tuple[int, Index, Conditions]]:
+    """Conditions of undeformable segments, with segment and patterns."""
     rows = unit_rows(links)
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
-        out += [
-            (int(s), int(m), _row(links.freedom[s][there], rows[s, m][there], held))
-            for m in np.flatnonzero(np.any(rows[s] != 0.0, axis=1))
-        ]
-    return out
+        yield int(s), *_left(links.freedom[s][there], rows[s][:, there], held)
 
 
-def _shares(exact: list[tuple[int, int, Row | None]], held: Flags) -> tuple[Shares, ...]:
-    label = {id(row): (s, m) for s, m, row in exact if row is not None}
+def _shares(exact: list[tuple[int, Index, Conditions]]) -> tuple[Shares, ...]:
     out = []
-    for group in groups([row for _, _, row in exact if row is not None]):
-        columns, matrix = stack(group, ~held)
-        pairs = np.array([label[id(row)] for row in group], dtype=np.intp)
+    for group in groups([own for _, _, own in exact]):
+        columns, matrix = stack([exact[n][2] for n in group])
+        patterns = [exact[n][1] for n in group]
         out.append(
             Shares(
                 freedom=columns,
-                segment=pairs[:, 0],
-                pattern=pairs[:, 1],
+                segment=np.repeat([exact[n][0] for n in group], [own.size for own in patterns]),
+                pattern=np.concatenate(patterns),
                 share=np.asarray(np.linalg.pinv(matrix.T, rcond=1e-9), dtype=float),
             )
         )

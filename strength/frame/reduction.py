@@ -11,11 +11,11 @@ NOT_THERE = 1e-9  # a row of unit size that is smaller than this after eliminati
 
 
 @attrs.frozen(kw_only=True, eq=False)
-class Row:
-    """A condition sum(weight * freedom) = 0; `weight` scaled to a unit row."""
+class Conditions:
+    """Conditions weight @ freedoms = 0 that belong together; rows of size 1, no held freedoms."""
 
-    freedom: Index
-    weight: Array
+    freedom: Index  # (columns,)
+    weight: Array  # (rows, columns)
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -64,26 +64,24 @@ class Reduction:
         return Reduction(unknowns=self.unknowns - unknowns.size, place=place, follows=self.follows)
 
 
-def reduce_freedoms(held: Flags, rows: Sequence[Row]) -> Reduction:
-    """Leave out held freedoms and express by the others those that the rows fix."""
+def reduce_freedoms(held: Flags, conditions: Sequence[Conditions]) -> Reduction:
+    """Leave out held freedoms and express by the others those that the conditions fix."""
     follows = []
-    left = ~held
-    for group in groups(rows):
-        columns, matrix = stack(group, left)
+    place = np.where(held, -1, 0)
+    for group in groups(conditions):
+        columns, matrix = stack([conditions[n] for n in group])
         slaves, weight = eliminate(matrix)
         masters = np.setdiff1d(np.arange(columns.size), slaves)
         follows.append(Follow(slave=columns[slaves], master=columns[masters], weight=weight[:, masters]))
-    place = np.where(left, 0, -1)
-    for follow in follows:
-        place[follow.slave] = -1
+        place[columns[slaves]] = -1
     free = place >= 0
     place[free] = np.arange(int(free.sum()))
     return Reduction(unknowns=int(free.sum()), place=place, follows=tuple(follows))
 
 
-def groups(rows: Sequence[Row]) -> list[list[Row]]:
-    """Rows that share freedoms, directly or through others, gathered in groups."""
-    parent = list(range(len(rows)))
+def groups(conditions: Sequence[Conditions]) -> list[list[int]]:
+    """Numbers of conditions that share freedoms, directly or through others, gathered in groups."""
+    parent = list(range(len(conditions)))
 
     def root(n: int) -> int:
         while parent[n] != n:
@@ -92,23 +90,24 @@ def groups(rows: Sequence[Row]) -> list[list[Row]]:
         return n
 
     owner: dict[int, int] = {}
-    for n, row in enumerate(rows):
-        for freedom in row.freedom.tolist():
+    for n, own in enumerate(conditions):
+        for freedom in own.freedom.tolist():
             parent[root(n)] = root(owner.setdefault(freedom, n))
-    out: dict[int, list[Row]] = {}
-    for n, row in enumerate(rows):
-        out.setdefault(root(n), []).append(row)
+    out: dict[int, list[int]] = {}
+    for n in range(len(conditions)):
+        out.setdefault(root(n), []).append(n)
     return list(out.values())
 
 
-def stack(group: Sequence[Row], left: Flags) -> tuple[Index, Array]:
-    """Freedoms that a group of rows touches and are not held, and the rows as a matrix."""
-    columns = np.unique(np.concatenate([row.freedom for row in group]))
-    matrix = np.zeros((len(group), columns.size))
-    for n, row in enumerate(group):
-        matrix[n, np.searchsorted(columns, row.freedom)] = row.weight
-    kept = left[columns]
-    return columns[kept], matrix[:, kept]
+def stack(group: Sequence[Conditions]) -> tuple[Index, Array]:
+    """Freedoms that a group of conditions touches, and the conditions as one matrix."""
+    columns = np.unique(np.concatenate([own.freedom for own in group]))
+    matrix = np.zeros((sum(own.weight.shape[0] for own in group), columns.size))
+    row = 0
+    for own in group:
+        matrix[row : row + own.weight.shape[0], np.searchsorted(columns, own.freedom)] = own.weight
+        row += own.weight.shape[0]
+    return columns, matrix
 
 
 def eliminate(matrix: Array) -> tuple[Index, Array]:
