@@ -10,7 +10,8 @@ from strength.case.model import Case, Member, Vector
 
 Array = NDArray[np.float64]
 SCALE = 100.0  # mm: rotations count as the movement they make at this distance
-NULL = 1e-9  # of the largest singular value; under it a motion meets no resistance
+NULL = 1e-9  # of the largest term; a condition with no more left than that says nothing new
+MOVES = 1e-6  # what is more than rounding in a row of unit size
 
 
 @attrs.frozen(kw_only=True)
@@ -32,12 +33,41 @@ class Bodies:
         row[6 * body + 3 : 6 * body + 6] = about
         return row
 
-    def free(self, more: Iterable[Array] = ()) -> Array:
-        """Motions that meet no condition, (motions, 6 * bodies), orthonormal; `more`: further rows."""
-        rows = np.vstack([self.rows, *more])
-        _, sizes, motions = np.linalg.svd(rows, full_matrices=True)
-        rank = int(np.sum(sizes > NULL * max(sizes[0], 1.0))) if sizes.size else 0
-        return np.asarray(motions[rank:], dtype=np.float64)
+    def still(self, body: int) -> list[Array]:
+        """Rows that hold a body altogether."""
+        return list(np.eye(6 * self.count)[6 * body : 6 * body + 6])
+
+    def held(self, more: Iterable[Array] = ()) -> "Held":
+        """What the conditions hold, with further rows held as well."""
+        return Held(np.vstack([self.rows, *more]))
+
+
+class Held:
+    """Motions that conditions leave no room for: rows in their row space.
+
+    By elimination with full pivoting, for a matrix too small for a library call to pay.
+    """
+
+    def __init__(self, rows: Array) -> None:
+        work = rows.copy()
+        least = NULL * max(float(np.max(np.abs(work))), 1.0)
+        self._pivots: list[int] = []
+        for k in range(min(work.shape)):
+            row, column = divmod(int(np.argmax(np.abs(work[k:]))), work.shape[1])
+            if abs(work[k + row, column]) <= least:
+                break
+            work[[k, k + row]] = work[[k + row, k]]
+            work[k] /= work[k, column]
+            work[k + 1 :] -= work[k + 1 :, column, None] * work[k]
+            self._pivots.append(column)
+        self._rows = work
+
+    def moves(self, row: Array) -> bool:
+        """Whether some motion that meets every condition changes what a row gives."""
+        left = row.copy()
+        for k, column in enumerate(self._pivots):
+            left -= left[column] * self._rows[k]
+        return bool(np.max(np.abs(left)) > MOVES)
 
 
 def bodies_of(case: Case) -> Bodies:

@@ -56,20 +56,18 @@ def read_change(raw: Mapping[str, object], path: str, faults: Faults) -> Change 
 
 def changed(entries: Iterable[Entry], changes: Iterable[Change], faults: Faults) -> list[Entry]:
     """Entries with the changes applied in order; a change of what is not there is a fault."""
-    found = {(entry.kind, entry.name): entry for entry in entries}
+    found = list(entries)
     for change in changes:
-        key = (change.kind, change.name)
-        if key not in found:
-            known = [name for kind, name in found if kind == change.kind]
-            faults.add(
-                f"{change.path}.part",
-                f"no {change.kind} is named {change.name!r}{nearest(change.name, known)}",
-            )
+        hit = [entry for entry in found if (entry.kind, entry.name) == (change.kind, change.name)]
+        if not hit:
+            known = [entry.name for entry in found if entry.kind == change.kind]
+            why = f"no {change.kind} is named {change.name!r}{nearest(change.name, known)}"
+            faults.add(f"{change.path}.part", why)
         elif change.remove:
-            del found[key]
+            found = [entry for entry in found if entry not in hit]
         else:
-            found[key] = _altered(found[key], change.keys)
-    return list(found.values())
+            found = [_altered(entry, change.keys) if entry in hit else entry for entry in found]
+    return found
 
 
 # Where a key is another way of saying the same, the change drops the other.

@@ -68,7 +68,7 @@ def expand(
         plain, [change for change in told if not (_of_trade(change) or change.after_mirroring)], faults
     )
     before = len(layout.made)
-    plain = settled(plain, layout, faults)
+    plain = settled(plain, layout, faults, again=True)
     plain = [placed(entry, layout, faults) for entry in (*layout.made[before:], *plain)]
     return Expansion(
         entries=tuple(plain),
@@ -109,7 +109,7 @@ def _make(part: Part, laying: Laying) -> Making:
     layout = laying.layout
 
     def settle(name: str) -> str:
-        return layout.settle(name, name, path=part.path, maker=f"{type(part).__name__.lower()} {part.name}")
+        return layout.make(name, (part.path, f"{type(part).__name__.lower()} {part.name}"))
 
     match part:
         case Wishbone():
@@ -117,7 +117,8 @@ def _make(part: Part, laying: Laying) -> Making:
         case Knuckle():
             placed, laid = laying.knuckle(part)
             centre = layout.wheels[part.wheel].keys.get("centre")
-            hub = settle(suffixed(part.wheel, "-hub") if isinstance(centre, tuple) else str(centre))
+            centre = suffixed(part.wheel, "-hub") if isinstance(centre, tuple) else centre
+            hub = layout.settle(centre, str(centre), path=part.path, maker=f"knuckle {part.name}")
             return make_knuckle(part, placed, laid, hub, settle)
         case Bracket():
             host, laid_bracket = laying.bracket(part)

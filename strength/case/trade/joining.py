@@ -23,7 +23,7 @@ def join_via(entries: Sequence[Entry], layout: Layout, parts: Iterable[Part], fa
         if isinstance(part, Bracket):
             root = suffixed(part.name, "-root")
             with faults.at(part.path):
-                name = layout.settle(root, root, path=part.path, maker=f"bracket {part.name}")
+                name = layout.make(root, (part.path, f"bracket {part.name}"))
                 joining.setdefault(part.on, []).append(name)
                 layout.join(name, part.on)
     members = {entry.name: i for i, entry in enumerate(entries) if entry.kind == "member"}

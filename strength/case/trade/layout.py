@@ -25,6 +25,7 @@ class Layout(Places):
         self._owners: dict[str, Owner] = {}
         self._hosts: dict[str, Callable[[], Host]] = {}
         self._answers: dict[str, object] = {}
+        self._own: dict[tuple[Owner, str], Place | Callable[[], Vector]] = {}
         self._roots: dict[str, str] = {}
         self.wheels: dict[str, Entry] = {}
         self.on_points: dict[str, list[str]] = {}  # typed points that stand on a member, by member
@@ -48,8 +49,10 @@ class Layout(Places):
         """Take in what a trade part offers; its own name may be a place already."""
         self._owners.setdefault(offer.part, owner)
         for name, place in offer.aliases.items():
+            self._own[owner, name] = place
             self._alias(name, place, owner)
         for name, find in offer.points.items():
+            self._own[owner, name] = find
             if name not in self._points:
                 self._lent.setdefault(name, find)
                 self._owners.setdefault(name, owner)
@@ -82,10 +85,33 @@ class Layout(Places):
             return super().settle(place, wanted, path=path, maker=maker)
         if place not in self._lent:
             return other_side(self.settle(other_side(place), wanted, path=path, maker=maker))
-        if place in self._roots:
-            for stand in self.host(self._roots[place]).stands:
-                self.settle(stand, str(stand), path=path, maker=maker)
+        self._settle_stands(place, (path, maker))
         return super().settle(self.where(place), place, path=path, maker=maker)
+
+    def make(self, name: str, owner: Owner) -> str:
+        """The name of the point that stands where a trade part has one of its own; made where there is none.
+
+        Raises RefusedError where another part has that name for a point elsewhere.
+        """
+        own = self._own[owner, name]
+        path, maker = owner
+        if not callable(own):
+            return self.settle(own, name, path=path, maker=maker)
+        self._settle_stands(name, owner)
+        return super().settle(self.once(f"{maker}: {name}", own), name, path=path, maker=maker)
+
+    def fresh(self, name: str) -> str:
+        """A name that no point has yet, made of this one."""
+        number, found = 2, name
+        while found in self._points:
+            number, found = number + 1, suffixed(name, f"-{number}")
+        return found
+
+    def _settle_stands(self, root: str, owner: Owner) -> None:
+        """Make the points of the member that a bracket's root stands on before the root."""
+        if root in self._roots:
+            for stand in self.host(self._roots[root]).stands:
+                self.settle(stand, str(stand), path=owner[0], maker=owner[1])
 
     def line(self, member: str) -> tuple[Vector, Vector]:
         """Both end points of a member [mm], one that is still to be made included."""

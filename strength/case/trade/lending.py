@@ -139,4 +139,4 @@ def offer_bracket(part: Bracket, find: Callable[[], tuple[Host, LaidBracket]]) -
     if bolted:
         points[name("-foot")] = lambda: find()[1].foot
         hosts[name("-step")] = step
-    return Offer(part=part.name, aliases={}, points=points, hosts=hosts)
+    return Offer(part=part.name, aliases={part.name: part.tip}, points=points, hosts=hosts)

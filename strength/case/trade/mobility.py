@@ -1,7 +1,8 @@
 """Knuckles that nothing keeps from turning, and wishbones that nothing keeps from swinging.
 
 Looked at to first order on the whole case, every part stiff, struts at their length: so a tie rod that
-joins both knuckles and nothing else holds neither of them.
+joins both knuckles and nothing else holds neither of them. For knuckles whatever carries their balls is
+held still, so that a missing shock does not count against the tie rod.
 """
 
 from collections.abc import Iterable, Iterator
@@ -15,16 +16,15 @@ from strength.case.trade.bodies import Array, Bodies, bodies_of
 from strength.case.trade.names import suffixed
 from strength.case.trade.parts import Knuckle, Part, Wishbone
 
-MOVES = 1e-6  # a share of a motion's size that is more than rounding
-
 
 @attrs.frozen(kw_only=True)
 class _Joint:
-    """A trade part that could turn about an axis: what it is, and the row that gives its turning."""
+    """A trade part that could turn about an axis, the row that gives its turning, what it turns on."""
 
     part: Part
     name: str
     turning: Array
+    carriers: tuple[int, ...]
 
 
 def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str, str]]:
@@ -38,23 +38,21 @@ def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str,
     bodies = bodies_of(case)
     wishbones = list(_wishbones(case, listed, bodies, mirror=mirror))
     found = []
-    motions = bodies.free()
+    held = bodies.held()
     for joint in wishbones:
-        if _moves(motions, joint):
+        if held.moves(joint.turning):
             why = (
                 f"no shock: nothing keeps {joint.name} from swinging about its pivots; add a strut from it, "
             )
             found.append((joint.part.path, why + "or from a bracket on it, to a part that is held"))
-    motions = bodies.free([joint.turning for joint in wishbones])
-    for joint in _knuckles(case, listed, bodies, mirror=mirror):
-        if _moves(motions, joint):
+    knuckles = list(_knuckles(case, listed, bodies, mirror=mirror))
+    carriers = {body for joint in knuckles for body in joint.carriers}
+    held = bodies.held(row for body in sorted(carriers) for row in bodies.still(body))
+    for joint in knuckles:
+        if held.moves(joint.turning):
             why = f"no tie rod: nothing keeps {joint.name} from turning about the line of its balls; add "
             found.append((joint.part.path, why + "a strut from a steering arm on it to a part that is held"))
     return found
-
-
-def _moves(motions: Array, joint: _Joint) -> bool:
-    return bool(motions.size) and float(np.max(np.abs(motions @ joint.turning))) > MOVES
 
 
 def _sides(name: str, *, mirror: bool) -> tuple[str, ...]:
@@ -79,7 +77,8 @@ def _wishbones(case: Case, parts: Iterable[Part], bodies: Bodies, *, mirror: boo
                 continue
             axis = _axis(places, rear.start, front.start)
             own, held = bodies.of_member[front.name], bodies.of_point[front.start]
-            yield _Joint(part=part, name=name, turning=bodies.turning(own, axis) - bodies.turning(held, axis))
+            turning = bodies.turning(own, axis) - bodies.turning(held, axis)
+            yield _Joint(part=part, name=name, turning=turning, carriers=(held,))
 
 
 def _knuckles(case: Case, parts: Iterable[Part], bodies: Bodies, *, mirror: bool) -> Iterator[_Joint]:
@@ -95,8 +94,7 @@ def _knuckles(case: Case, parts: Iterable[Part], bodies: Bodies, *, mirror: bool
             lower = plate.start if steps[0] is None else steps[0].start
             upper = plate.end if steps[1] is None else steps[1].start
             axis = _axis(places, lower, upper)
-            own, held = bodies.of_member[name], bodies.of_point[lower]
-            if own != held:
-                yield _Joint(
-                    part=part, name=name, turning=bodies.turning(own, axis) - bodies.turning(held, axis)
-                )
+            own, carriers = bodies.of_member[name], (bodies.of_point[lower], bodies.of_point[upper])
+            if own not in carriers:
+                turning = bodies.turning(own, axis) - bodies.turning(carriers[0], axis)
+                yield _Joint(part=part, name=name, turning=turning, carriers=carriers)

@@ -18,17 +18,18 @@ ENDINGS = {
 }
 
 
-def settled(entries: Iterable[Entry], layout: Layout, faults: Faults) -> list[Entry]:
+def settled(entries: Iterable[Entry], layout: Layout, faults: Faults, *, again: bool = False) -> list[Entry]:
     """Entries with names of points for their places, settled kind by kind in the order above.
 
-    A place that cannot be found is left out; other kinds stay as they are.
+    A place that cannot be found is left out; other kinds stay as they are. again: after changes, when
+    the point that a place made before may still stand.
     """
     listed = list(entries)
     found = list(listed)
     for kind in ENDINGS:
         for i, entry in enumerate(listed):
             if entry.kind == kind:
-                found[i] = _settled(entry, layout, faults)
+                found[i] = _settled(entry, layout, faults, again=again)
     return found
 
 
@@ -42,7 +43,7 @@ def placed(entry: Entry, layout: Layout, faults: Faults) -> Entry:
     return attrs.evolve(entry, keys=keys)
 
 
-def _settled(entry: Entry, layout: Layout, faults: Faults) -> Entry:
+def _settled(entry: Entry, layout: Layout, faults: Faults, *, again: bool) -> Entry:
     keys = dict(entry.keys)
     maker = entry.maker or f"{entry.kind} {entry.name}".strip()
     for key, ending in ENDINGS[entry.kind].items():
@@ -53,6 +54,7 @@ def _settled(entry: Entry, layout: Layout, faults: Faults) -> Entry:
         names = []
         for i, place in enumerate((given,) if single else given):
             wanted = suffixed(entry.name, ending if single or len(given) == 1 else f"{ending}-{i + 1}")
+            wanted = layout.fresh(wanted) if again else wanted
             with faults.at(f"{entry.path}.{key}" + ("" if single else f"[{i}]")):
                 names.append(layout.settle(place, wanted, path=entry.path, maker=maker))
         if len(names) == (1 if single else len(given)):
