@@ -5,7 +5,6 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import NotChecked
 from strength.case.shape import Flat
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
@@ -35,14 +34,6 @@ def plate_bending(context: Context) -> Iterator[Verdict]:
             and abs(float(face @ axes[1])) > 0.5
         ):
             yield _verdict(context, joint)
-
-
-def plates_not_checked(context: Context) -> Iterator[NotChecked]:
-    """Plates given by thickness only."""
-    for weld in context.case.welds:
-        if weld.onto is not None and not isinstance(weld.onto, str):
-            why = "the plate's size and how it is held are not known: make it a flat member to have it bent"
-            yield NotChecked(part=weld.name, kind=KIND, why=why)
 
 
 def _verdict(context: Context, joint: WallJoint) -> Verdict:

@@ -4,12 +4,16 @@ from collections.abc import Callable, Iterator
 
 from strength.case.model import NotChecked
 from strength.checks.bare import bare_sections
+from strength.checks.chord_wall import chord_punching, chord_wall
 from strength.checks.context import Context
 from strength.checks.frame_buckling import frame_buckling
+from strength.checks.plate_bending import plate_bending
 from strength.checks.stability import stability
+from strength.checks.tab_wall import tab_wall
 from strength.checks.unchecked import left_out
 from strength.checks.verdict import Row, Verdict
 from strength.checks.wall import wall
+from strength.checks.walls_unchecked import walls_not_checked
 from strength.checks.weld_throat import weld_throat
 from strength.checks.weld_toe import weld_toe
 from strength.checks.yielding import rupture, yielding
@@ -24,9 +28,13 @@ CHECKS: tuple[Check, ...] = (
     frame_buckling,
     weld_throat,
     weld_toe,
+    chord_wall,
+    chord_punching,
+    tab_wall,
+    plate_bending,
 )
 # What tells of things that were read but not checked.
-TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (left_out, bare_sections)
+TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (left_out, bare_sections, walls_not_checked)
 
 
 def every_verdict(context: Context) -> tuple[Verdict, ...]:

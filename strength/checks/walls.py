@@ -6,7 +6,7 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Bare, Rigid, Tube
+from strength.case.shape import Bar, Bare, Outline, Rigid, Tube
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
@@ -114,7 +114,7 @@ def _found(context: Context) -> tuple[WallJoint, ...]:
     return tuple(
         _joint(context, effect, joint, every, forces[:, :, n])
         for n, (effect, joint) in enumerate(met)
-        if joint is not None and not isinstance(joint.host.shape, Rigid | Bare)
+        if joint is not None and not isinstance(joint.host.shape, Rigid | Bare | Outline)
     )
 
 
