@@ -79,7 +79,7 @@ def _both_sides(one_side: Expansion, *, mirror: bool, faults: Faults) -> list[En
     if one_side.later:
         entries = changed(entries, one_side.later, faults)
         layout = Layout(entries, mirror=False)
-        entries = settled(entries, layout, faults)
+        entries = settled(entries, layout, faults, again=True)
         entries = [placed(entry, layout, faults) for entry in (*layout.made, *entries)]
     return spread_loads(_once(entries, faults), mirror=mirror)
 
