@@ -226,7 +226,7 @@ def _tell(
     show(shown, sys.stdout, width)
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class Command:
     """A command: its name, its function and its arguments; the help is the function's docstring."""
 

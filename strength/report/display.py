@@ -9,7 +9,7 @@ from strength.units import GRAVITY, convert, unit_of
 SECONDS = 3600.0  # in an hour
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class Display:
     """Writes quantities for people; values come in mm, N, N*mm, MPa, kg, m/s."""
 

@@ -15,12 +15,12 @@ INDENT = "  "  # before the smaller line of a cell
 MANY = 6  # columns of figures that may stand closer together
 LEAST = 10  # characters of a column of words
 # kind -> corners and edges of its frame, what stands before the heading: told apart without colour
-FRAMES: dict[str, tuple[str, str]] = {
-    "caution": ("╔═╗║╚╝", ""),
-    "over": ("┏━┓┃┗┛", "!!! "),
-    "range": ("┌┄┐┆└┘", "??? "),
-    "thin": ("╭─╮│╰╯", "~~~ "),
-    "unchecked": ("+-+|++", "--- "),
+FRAMES: dict[str, tuple[tuple[str, str, str, str, str, str], str]] = {
+    "caution": (("╔", "═", "╗", "║", "╚", "╝"), ""),
+    "over": (("┏", "━", "┓", "┃", "┗", "┛"), "!!! "),
+    "range": (("┌", "┄", "┐", "┆", "└", "┘"), "??? "),
+    "thin": (("╭", "─", "╮", "│", "╰", "╯"), "~~~ "),
+    "unchecked": (("+", "-", "+", "|", "+", "+"), "--- "),
 }
 
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from strength.report.document import Items, Section, plain
-from strength.report.sides import mirrored
+from strength.report.mirrored import mirrored
 from strength.report.view import View
 from strength.report.words import kind_name, listed
 

@@ -7,13 +7,14 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Bolt, Case, Clamp, Member, Sleeve, Strut, Stud, Weld, Wheel
+from strength.case.model import Case, Member, Strut, Wheel
 from strength.case.shape import Rigid
-from strength.report.sides import Folded, PartLine, mirrored
+from strength.report.parts import joints_of
+from strength.report.sides import Folded, PartLine
 from strength.report.standing import Standing
 
 if TYPE_CHECKING:
-    from collections.abc import Iterable, Iterator, Sequence
+    from collections.abc import Iterator, Sequence
 
 Array = NDArray[np.float64]
 ROUND = 48  # corners of a drawn wheel
@@ -38,11 +39,10 @@ class Stroke:
 
 def outline(case: Case, folded: Folded, tagged: "Sequence[PartLine]") -> tuple[Stroke, ...]:
     """All strokes; those that stand worst come last, so that they lie on top."""
-    lines = {(line.part, line.noun): line for line in folded.lines}
     tags = {id(line): number for number, line in enumerate(tagged, start=1)}
     found = []
     for kind, name, nouns, places in _places(case):
-        line, own = _find(lines, name, nouns)
+        line = next((folded.by_part[name, noun] for noun in nouns if (name, noun) in folded.by_part), None)
         found.append(
             Stroke(
                 kind=kind,
@@ -50,7 +50,7 @@ def outline(case: Case, folded: Folded, tagged: "Sequence[PartLine]") -> tuple[S
                 places=places,
                 standing=None if line is None else line.standing,
                 utilisation=None if line is None else line.worst.utilisation,
-                tag=tags.get(id(line), 0) if own else 0,
+                tag=tags.get(id(line), 0) if line is not None and line.part == name else 0,
             )
         )
     order = [None, *reversed(Standing)]
@@ -69,36 +69,11 @@ def _places(case: Case) -> "Iterator[tuple[str, str, tuple[str, ...], Array]]":
         yield "strut", strut.name, ("strut",), np.array([at[strut.start], at[strut.end]])
     parts: list[Member | Strut] = [*case.members, *case.struts]
     ends = {part.name: (at[part.start], at[part.end]) for part in parts}
-    for noun, joints in _joints(case):
+    for noun, joints in joints_of(case):
         for joint in joints:
             start, end = ends[joint.member]
             place, far = (start, end) if joint.end == "from" else (end, start)
             yield "joint", joint.name, (noun,), _along(place, far, getattr(joint, "inset", 0.0))[None]
-
-
-def _joints(case: Case) -> "tuple[tuple[str, Sequence[Weld | Bolt | Stud | Sleeve | Clamp]], ...]":
-    """All joints by what they are."""
-    return (
-        ("weld", case.welds),
-        ("bolt", case.bolts),
-        ("stud", case.studs),
-        ("sleeve", case.sleeves),
-        ("clamp", case.clamps),
-    )
-
-
-def _find(
-    lines: dict[tuple[str, str], PartLine], name: str, nouns: "Iterable[str]"
-) -> tuple[PartLine | None, bool]:
-    """The line that tells a part, and whether it stands there under its own name."""
-    for noun in nouns:
-        if (name, noun) in lines:
-            return lines[name, noun], True
-    for noun in nouns:
-        line = lines.get((mirrored(name), noun))
-        if line is not None and line.both:
-            return line, False
-    return None, False
 
 
 def _along(place: Array, far: Array, distance: float) -> Array:

@@ -8,7 +8,8 @@ from strength.report.display import Display
 from strength.report.document import Document, Items, Section, plain
 from strength.report.limit_lines import limit_lines
 from strength.report.load_words import load_words, wheel_words
-from strength.report.sides import ALIKE, either, mirrored
+from strength.report.mirrored import either, mirrored
+from strength.report.sides import ALIKE
 from strength.report.words import count
 from strength.vehicle.sheet import Balanced, Limit
 

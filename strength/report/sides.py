@@ -7,19 +7,16 @@ import attrs
 from strength.case.model import Case
 from strength.checks.verdict import Row
 from strength.report.document import plain
-from strength.report.parts import Nouns
+from strength.report.mirrored import either, mirrored
+from strength.report.parts import Nouns, across
 from strength.report.standing import Standing, standing
 
 NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
-TURNED = (
-    (", left turn", ", right turn", ", either turn"),
-    (", left wheel", ", right wheel", ", either wheel"),
-)
 Key = tuple[str, str]  # part, noun
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class LoadColumn:
     """One column: a load, or a pair of mirrored loads that ask the same."""
 
@@ -28,7 +25,7 @@ class LoadColumn:
     loads: tuple[str, ...]
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class Reading:
     """The worst row of one part in one column, and the worst standing of all its rows there."""
 
@@ -36,7 +33,7 @@ class Reading:
     standing: Standing
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class PartLine:
     """One part, or both sides of one: a reading per column, None where there is no row."""
 
@@ -60,10 +57,12 @@ class PartLine:
     @property
     def label(self) -> str:
         """The name for running text."""
-        return f"{self.name}, both sides" if self.both else self.name
+        if not self.both:
+            return self.name
+        return f"{self.name}, both {'sides' if self.part.endswith('.left') else 'ends'}"
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class Folded:
     """All parts, worst first, by all load columns."""
 
@@ -85,20 +84,6 @@ class Folded:
         return next(column.name for column in self.columns if load in column.loads)
 
 
-def mirrored(name: str) -> str:
-    """The other side's name of a load or part; its own where it has no side.
-
-    >>> mirrored("pothole, left wheel"), mirrored("hub.left"), mirrored("standing")
-    ('pothole, right wheel', 'hub.right', 'standing')
-    """
-    for left, right, _ in (*TURNED, (".left", ".right", "")):
-        if name.endswith(left):
-            return name.removesuffix(left) + right
-        if name.endswith(right):
-            return name.removesuffix(right) + left
-    return name
-
-
 def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
     """Parts by loads. Two sides are one line, and two turns one column, only where they agree."""
     nouns = Nouns(case)
@@ -108,19 +93,17 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         table.setdefault(key, {}).setdefault(row.load, {})[row.kind] = row
     known = set(loads)
     swap = {load: mirrored(load) if mirrored(load) in known else load for load in loads}
-    pairs = {
-        key
-        for key in table
-        if key[0].endswith(".left") and _agree(table, key, (mirrored(key[0]), key[1]), swap)
-    }
-    dropped = {(mirrored(part), noun) for part, noun in pairs}
+    twins = {key: (mirrored(key[0]), key[1]) for key in table if key[0].endswith(".left")}
+    twins |= {key: (other, key[1]) for key, other in across(case).items() if key in table}
+    pairs = {key: twin for key, twin in twins.items() if _agree(table, key, twin, swap)}
+    dropped = set(pairs.values())
     alone = [key for key in table if key not in pairs and key not in dropped]
     columns = _columns(loads, swap, turned=all(_agree(table, key, key, swap) for key in alone))
     lines = []
     for key, by_load in table.items():
         if key in dropped:
             continue
-        sides = [by_load] + ([table[mirrored(key[0]), key[1]]] if key in pairs else [])
+        sides = [by_load] + ([table[pairs[key]]] if key in pairs else [])
         cells = tuple(
             _reading(row for side in sides for load in column.loads for row in side.get(load, {}).values())
             for column in columns
@@ -130,7 +113,7 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         lines.append(PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found)))
     lines.sort(key=lambda line: -line.worst.utilisation)
     by_part = {(line.part, line.noun): line for line in lines}
-    by_part |= {(mirrored(line.part), line.noun): line for line in lines if line.both}
+    by_part |= {twin: by_part[key] for key, twin in pairs.items()}
     return Folded(columns, tuple(lines), nouns, by_part)
 
 
@@ -160,15 +143,6 @@ def _columns(loads: Sequence[str], swap: dict[str, str], *, turned: bool) -> tup
         done.update(both)
         columns.append(LoadColumn(len(columns) + 1, plain(either(load) if len(both) == 2 else load), both))
     return tuple(columns)
-
-
-def either(load: str) -> str:
-    """Name of a mirrored pair of loads."""
-    for left, right, either in TURNED:
-        for end in (left, right):
-            if load.endswith(end):
-                return load.removesuffix(end) + either
-    return load
 
 
 def _agree(table: dict[Key, dict[str, dict[str, Row]]], key: Key, other: Key, swap: dict[str, str]) -> bool:

@@ -7,7 +7,7 @@ from strength.report.display import margin, percent
 from strength.report.standing import Standing, standing
 
 
-@attrs.frozen
+@attrs.frozen(eq=False)
 class Kind:
     """A kind of check: what it is called, and what helps when it governs ("": by what the part is)."""
 
@@ -92,7 +92,7 @@ def governed(kind: str, noun: str) -> str:
     ('tube: yielding', 'weld throat')
     """
     name = kind_name(kind)
-    return name if noun in name else f"{noun}: {name}"
+    return name if noun == "weld" or noun in name else f"{noun}: {name}"
 
 
 def helps(kind: str, noun: str) -> str:

@@ -29,7 +29,7 @@ from strength.case.read_as import ReadAs
 from strength.case.shape import Bar, Box, Flat, Rigid, Tube
 from strength.checks.stresses import StressRow
 from strength.checks.verdict import Row
-from strength.report.sides import mirrored
+from strength.report.mirrored import mirrored
 from strength.run import Moved, Outcome
 from strength.vehicle.sheet import Balanced, Limit, TowForce, WheelForce
 

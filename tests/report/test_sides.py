@@ -5,8 +5,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from strength.case.model import Member
+from strength.case.shape import Tube
 from strength.checks.verdict import Row
-from strength.report.sides import fold, mirrored
+from strength.report.mirrored import mirrored
+from strength.report.sides import fold
 from strength.report.standing import Standing
 from tests.report.outcomes import LOADS, case, rows
 
@@ -101,3 +104,28 @@ def test_mirroring_twice_is_nothing(name: str) -> None:
     """The other side of the other side is this side."""
     for ending in ("", ".left", ".right", ", left turn", ", right wheel"):
         assert mirrored(mirrored(name + ending)) == name + ending
+
+
+def test_both_ends_of_a_part_across_the_middle() -> None:
+    """Welds at the two ends of a hoop are each other's image: one line, and the turns fold."""
+    given = case()
+    hoop = Member(name="hoop", start="high.left", end="high.right", shape=Tube(od=22.0, wall=1.5))
+    welds = [
+        attrs.evolve(given.welds[0], name=f"hoop-{end}", member="hoop", end=end) for end in ("from", "to")
+    ]
+    given = attrs.evolve(given, members=(*given.members, hoop), welds=(*given.welds, *welds))
+    asked = {"hoop-from": (0.6, 0.4), "hoop-to": (0.4, 0.6)}
+    more = tuple(
+        attrs.evolve(rows()[0], part=part, load=load, utilisation=u)
+        for part, pair in asked.items()
+        for load, u in zip(("pothole, left wheel", "pothole, right wheel"), pair, strict=True)
+    )
+    folded = fold(given, NAMES, rows() + more)
+    line = next(line for line in folded.lines if line.part == "hoop-from")
+    assert (line.label, line.worst.utilisation) == ("hoop-from, both ends", 0.6)
+    assert folded.line(more[2]) is line
+    assert len(folded.columns) == 10
+    uneven = rows() + more[:-1] + (attrs.evolve(more[-1], utilisation=0.7),)
+    apart = fold(given, NAMES, uneven)
+    assert {"hoop-from", "hoop-to"} <= {line.part for line in apart.lines}
+    assert len(apart.columns) == len(NAMES)

@@ -1,0 +1,29 @@
+"""Names of the other side."""
+
+TURNED = (
+    (", left turn", ", right turn", ", either turn"),
+    (", left wheel", ", right wheel", ", either wheel"),
+)
+
+
+def mirrored(name: str) -> str:
+    """The other side's name of a load or part; its own where it has no side.
+
+    >>> mirrored("pothole, left wheel"), mirrored("hub.left"), mirrored("standing")
+    ('pothole, right wheel', 'hub.right', 'standing')
+    """
+    for left, right, _ in (*TURNED, (".left", ".right", "")):
+        if name.endswith(left):
+            return name.removesuffix(left) + right
+        if name.endswith(right):
+            return name.removesuffix(right) + left
+    return name
+
+
+def either(load: str) -> str:
+    """Name of a mirrored pair of loads."""
+    for left, right, either in TURNED:
+        for end in (left, right):
+            if load.endswith(end):
+                return load.removesuffix(end) + either
+    return load
