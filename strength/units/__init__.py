@@ -5,9 +5,19 @@ What a unit means is pint's word: the texts people use stand with their factors 
 text goes to pint itself.
 """
 
-from strength.units.reading import quantity, spread_quantity, vector
+from strength.units.reading import KINDS, pattern, quantity, spread_quantity, vector
 from strength.units.showing import convert, show, unit_of
 
 GRAVITY = 9806.65  # mm/s^2, standard gravity (ISO 80000-3)
 
-__all__ = ["GRAVITY", "convert", "quantity", "show", "spread_quantity", "unit_of", "vector"]
+__all__ = [
+    "GRAVITY",
+    "KINDS",
+    "convert",
+    "pattern",
+    "quantity",
+    "show",
+    "spread_quantity",
+    "unit_of",
+    "vector",
+]

@@ -2,6 +2,7 @@
 
 import math
 import re
+from decimal import Decimal
 from functools import cache
 from typing import TYPE_CHECKING
 
@@ -45,6 +46,15 @@ _MEANT = {  # what a wrong unit was probably meant to be
     ("mass", "lbf"): "lb",
     ("mass", "N"): "kg",
 }
+
+
+def pattern(count: int) -> str:
+    """A regular expression (ECMA-262) for `count` numbers and a unit; 0: three bare numbers.
+
+    It says how a quantity is written, not whether its unit is known.
+    """
+    numbers = r"\s+".join([_NUMBER] * (count or 3))
+    return rf"^\s*{numbers}\s*$" if count == 0 else rf"^\s*{numbers}\s*[^\s\d,.+*/^-][^,]*$"
 
 
 def quantity(text: object, dimension: str) -> float:
@@ -143,7 +153,8 @@ def _split(text: str) -> tuple[list[str], str]:
 
 
 def _finite(text: str, number: str, factor: float) -> float:
-    value = float(number) * factor
+    # in decimal figures, so that 0.75 in and 19.05 mm are the same float
+    value = float(number) if factor == 1.0 else float(Decimal(number) * Decimal(repr(factor)))
     if not math.isfinite(value):
         raise QuantityError(text, "is too large a number")
     return value
