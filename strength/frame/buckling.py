@@ -15,6 +15,7 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.frame.assembly import Assembly, map_assembly
+from strength.frame.flying import gauged
 from strength.frame.links import Links, link
 from strength.frame.modes import EVEN_Y, EVEN_Z, ODD_Y, ODD_Z, SWAY_Y, SWAY_Z
 from strength.frame.plan import constrain, rigid_motions, steadiest
@@ -53,15 +54,12 @@ def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
     rigid: Array = np.zeros((n, 0))
     amount: Array = np.zeros((0, n))
     kept = np.arange(n)
-    if not case.supports and pushes.gauge is not None:
+    if not case.supports:
         motions = rigid_motions(layout, links, constrained.loose)
         free = np.flatnonzero(reduction.place >= 0)
         rigid = np.zeros((n, 6))
         rigid[reduction.place[free]] = motions[:, free].T
-        real = np.zeros((links.freedoms, 6))
-        real[: 6 * links.points] = pushes.gauge.reshape(6, -1).T
-        weight = reduction.gather(real / links.unit[:, None])
-        amount = np.asarray(np.linalg.solve(weight.T @ rigid, weight.T), dtype=float)
+        amount = reduction.gather(gauged(links, motions, pushes.gauge).T).T
         kept = np.delete(kept, steadiest(motions, reduction))
     return BucklingPlan(
         links=links,

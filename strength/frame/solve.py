@@ -9,6 +9,7 @@ from strength.case.model import Case
 from strength.errors import MechanismError, SolveError
 from strength.frame.assembly import LARGE
 from strength.frame.balance import check_balance
+from strength.frame.flying import gauged
 from strength.frame.holds import refuse_loaded
 from strength.frame.links import Links
 from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
@@ -49,7 +50,8 @@ def solve(
     moves, pattern_force, left = recover(ready, coefficient, forces, solver)
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
-        moves = moves + _gauge(ready.links, ready.rigid_motions, pushes, moves)
+        amount = gauged(links, ready.rigid_motions, pushes.gauge) @ moves
+        moves = moves - ready.rigid_motions.T @ amount
     return respond(case, layout, ready, moves, pattern_force, left)
 
 
@@ -126,14 +128,3 @@ def _solve_large(case: Case, layout: Layout, ready: Plan, coefficient: Array, lo
     if pivot == 0.0:
         raise SolveError("the stiffness matrix is singular")
     return unknown
-
-
-def _gauge(links: Links, motions: Array, pushes: "Pushes", moves: Array) -> Array:
-    """The rigid motion that brings a free body to where `pushes.gauge` sums to zero."""
-    if pushes.gauge is None:
-        raise SolveError("a body that flies free needs masses to say where its middle stays")
-    weight = pushes.gauge.reshape(*pushes.gauge.shape[:-2], 6 * links.points)
-    real = moves[:, : 6 * links.points] / links.unit[: 6 * links.points, None]
-    basis = motions[:, : 6 * links.points] / links.unit[: 6 * links.points]
-    amount = np.linalg.solve(weight @ basis.T, weight @ real)
-    return -(motions.T @ amount)

@@ -358,3 +358,31 @@ def test_places_between_the_ends_follow_statics():
         assert found[d, :, 3] == pytest.approx(response.forces[d, :, s + 1, 0], rel=1e-9)
         assert found[d, :, 2] == pytest.approx(response.forces[d, :, s, 1], rel=1e-9)
         assert not np.allclose(found[d, :, 2], found[d, :, 3])
+
+
+@pytest.mark.parametrize("carriers", [["p0"], ["p0", "p3"], ["p0", "p1", "p5"]])
+def test_gauge_of_few_masses(carriers):
+    """One or two masses leave turning unseen: the gauge still holds, and the points move least about it.
+
+    Least: no small further turn about the masses lowers the sum of squared displacements.
+    """
+    rng = np.random.default_rng(11)
+    case = random_case(rng, free=True)
+    bars, pushes = random_bars(rng, case), balanced(rng, case)
+    places = np.array([p.at for p in case.points])
+    at = [[p.name for p in case.points].index(name) for name in carriers]
+    gauge = np.zeros((6, len(places), 6))
+    for n, weight in zip(at, (40.0, 25.0, 70.0), strict=False):
+        for k, axis in enumerate(np.eye(3)):
+            gauge[k, n, k] = weight
+            gauge[3 + k, n, :3] = weight * np.cross(axis, places[n])
+    moved = answer(case, bars, attrs.evolve(pushes, gauge=gauge)).displacements[0]
+    sums = np.einsum("gpk,lpk->lg", gauge, moved)
+    size = np.abs(gauge).max() * np.abs(moved).max()
+    assert sums == pytest.approx(np.zeros_like(sums), abs=1e-9 * size)
+    free_axes = {1: np.eye(3), 2: (places[at[-1]] - places[at[0]])[None]}.get(len(at), np.zeros((0, 3)))
+    for axis in free_axes:
+        turn = np.cross(axis, places - places[at[0]])
+        slope = np.einsum("lpk,pk->l", moved[..., :3], turn)
+        steep = np.linalg.norm(turn) * np.linalg.norm(moved[..., :3], axis=(1, 2))
+        assert slope == pytest.approx(np.zeros_like(slope), abs=1e-7 * steep.max())
