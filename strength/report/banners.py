@@ -9,8 +9,9 @@ from strength.report.standing import Standing
 from strength.report.words import count, kind_name, listed, verdict
 
 if TYPE_CHECKING:
-    from collections.abc import Sequence
+    from collections.abc import Iterable, Sequence
 
+    from strength.checks.verdict import Row
     from strength.report.sides import Folded, PartLine
     from strength.run import Outcome
 
@@ -24,9 +25,9 @@ def banners(outcome: "Outcome", folded: "Folded") -> tuple[Banner, ...]:
     return tuple(banner for banner in found if banner is not None)
 
 
-def _named(lines: "list[PartLine]") -> str:
-    """The first few parts with what governs them."""
-    return listed([f"{line.label} ({kind_name(line.worst.kind)})" for line in lines], NAMED)
+def _named(pairs: "Iterable[tuple[PartLine, Row]]") -> str:
+    """The first few parts, each with a check."""
+    return listed([f"{line.label} ({kind_name(row.kind)})" for line, row in pairs], NAMED)
 
 
 def _over(folded: "Folded") -> Banner | None:
@@ -42,7 +43,7 @@ def _over(folded: "Folded") -> Banner | None:
         )
     ]
     if len(over) > 1:
-        lines.append(f"Also {_named(over[1:])}.")
+        lines.append(f"Also {_named((line, line.worst) for line in over[1:])}.")
     lines.append("Do not build or ride it like this.")
     return Banner(
         kind="over", heading=f"OVER THE LIMIT: {count(len(over), 'part').upper()}", lines=tuple(lines)
@@ -51,12 +52,7 @@ def _over(folded: "Folded") -> Banner | None:
 
 def _out_of_range(folded: "Folded") -> Banner | None:
     """Parts whose check is used outside the range of its source."""
-    rows = [
-        line
-        for line in folded.lines
-        if any(cell is not None and not cell.row.in_range for cell in line.cells)
-        or line.standing is Standing.RANGE
-    ]
+    rows = [(line, line.outside) for line in folded.lines if line.outside is not None]
     if not rows:
         return None
     return Banner(
@@ -79,7 +75,7 @@ def _thin(folded: "Folded") -> Banner | None:
         heading=f"THIN MARGIN: {count(len(thin), 'part').upper()}",
         lines=(
             (
-                f"Within the limit, but by less than a quarter: {_named(thin)}; "
+                f"Within the limit, but by less than a quarter: {_named((line, line.worst) for line in thin)}; "
                 f"least {margin(thin[0].worst.margin)}."
             ),
             "A worse weld, a heavier rider or a harder knock than assumed uses this up.",

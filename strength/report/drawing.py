@@ -38,7 +38,7 @@ def tagged(view: View) -> tuple[PartLine, ...]:
 
 def tag_words(line: PartLine) -> str:
     """What stands beside a number."""
-    row = line.worst
+    row = line.telling
     return f"{line.label}: {governed(row.kind, line.noun)}, {verdict(row)}, utilisation {row.utilisation:.2f}"
 
 

@@ -16,7 +16,7 @@ def governs(view: View) -> Section:
     lines = sorted(view.folded.lines, key=lambda line: order.index(line.standing))
     short = sum(line.standing is not Standing.WITHIN for line in lines)
     chosen = lines[: min(max(short, FEWEST), MOST)]
-    chosen.sort(key=lambda line: (line.standing is not Standing.OVER, suddenness(line.worst)))
+    chosen.sort(key=lambda line: (line.standing is not Standing.OVER, suddenness(line.telling)))
     columns = (Column("part"), Column("how it would fail"), Column("verdict", whole=True))
     return Section(
         title="What governs, and how it would fail",
@@ -28,7 +28,7 @@ def governs(view: View) -> Section:
 
 def _row(view: View, line: PartLine) -> tuple[Cell, ...]:
     """One part: what it is, how it fails, how far from its limit and where."""
-    row = line.worst
+    row = line.telling
     how = fails(row)
     where = plain(row.where)
     number = view.folded.number(row.load)

@@ -35,7 +35,7 @@ def _pressing(view: View) -> list[PartLine]:
 
 def _step(view: View, line: PartLine) -> str:
     """What helps one part, and the command that finds its size."""
-    row = line.worst
+    row = line.telling
     text = f"{line.label} ({kind_name(row.kind)}, {verdict(row)}): {helps(row.kind, line.noun)}."
     command = "leg" if row.kind in WELDS else SIZERS.get(line.noun, "explain")
     if command in view.commands:

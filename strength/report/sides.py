@@ -35,7 +35,10 @@ class Reading:
 
 @attrs.frozen(eq=False)
 class PartLine:
-    """One part, or both sides of one: a reading per column, None where there is no row."""
+    """One part, or both sides of one: a reading per column, None where there is no row.
+
+    worst: its row of the greatest utilisation. outside: its worst row that is out of range, if any.
+    """
 
     part: str
     noun: str
@@ -43,6 +46,14 @@ class PartLine:
     cells: tuple[Reading | None, ...]
     worst: Row
     standing: Standing
+    outside: Row | None
+
+    @property
+    def telling(self) -> Row:
+        """The row that decides how the part stands."""
+        if self.standing is Standing.RANGE and self.outside is not None:
+            return self.outside
+        return self.worst
 
     @property
     def name(self) -> str:
@@ -110,7 +121,12 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         )
         found = [cell for cell in cells if cell is not None]
         worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
-        lines.append(PartLine(*key, key in pairs, cells, worst, _gravest(cell.standing for cell in found)))
+        every = (row for side in sides for kinds in side.values() for row in kinds.values())
+        outside = max(
+            (row for row in every if not row.in_range), key=lambda row: row.utilisation, default=None
+        )
+        gravest = _gravest(cell.standing for cell in found)
+        lines.append(PartLine(*key, key in pairs, cells, worst, gravest, outside))
     lines.sort(key=lambda line: -line.worst.utilisation)
     by_part = {(line.part, line.noun): line for line in lines}
     by_part |= {twin: by_part[key] for key, twin in pairs.items()}

@@ -129,3 +129,11 @@ def test_both_ends_of_a_part_across_the_middle() -> None:
     apart = fold(given, NAMES, uneven)
     assert {"hoop-from", "hoop-to"} <= {line.part for line in apart.lines}
     assert len(apart.columns) == len(NAMES)
+
+
+def test_out_of_range_is_told_by_its_own_row() -> None:
+    """A part that only a lesser check puts out of range is told by that check, not by a better one."""
+    far = attrs.evolve(rows()[0], part="beam", kind="chord-wall", utilisation=0.2, in_range=False)
+    near = attrs.evolve(rows()[0], part="beam", kind="weld-throat", utilisation=0.7)
+    (line,) = fold(case(), NAMES, (near, far)).lines
+    assert (line.standing, line.worst, line.telling) == (Standing.RANGE, near, far)
