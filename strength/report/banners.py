@@ -70,14 +70,12 @@ def _thin(folded: "Folded") -> Banner | None:
     thin = [line for line in folded.lines if line.standing is Standing.THIN]
     if not thin:
         return None
+    named = _named((line, line.worst) for line in thin)
     return Banner(
         kind="thin",
         heading=f"THIN MARGIN: {count(len(thin), 'part').upper()}",
         lines=(
-            (
-                f"Within the limit, but by less than a quarter: {_named((line, line.worst) for line in thin)}; "
-                f"least {margin(thin[0].worst.margin)}."
-            ),
+            (f"Within the limit, but by less than a quarter: {named}; least {margin(thin[0].worst.margin)}."),
             "A worse weld, a heavier rider or a harder knock than assumed uses this up.",
         ),
     )
