@@ -7,6 +7,7 @@ import tomllib
 from collections.abc import Iterator
 from typing import Any
 
+from strength.case.kinds import PLURALS
 from strength.case.lines import LINES
 from strength.case.model import Assumed, Case
 from strength.case.places import other_side
@@ -14,7 +15,6 @@ from strength.case.writing import amount, anything, array, figure, key, quoted, 
 from strength.library import Filler, Metal, Strength
 
 HEADER = "# Every part on a line of its own, figures exact, in mm, N, N*mm, MPa, kg and rad."
-_TRADE = {"wishbones": "wishbone", "knuckles": "knuckle", "brackets": "bracket"}
 
 
 def expand_text(case: Case, source: str = "") -> str:
@@ -149,19 +149,17 @@ class _Remarks:
         return "; ".join(text for text in told if text)
 
     def _maker(self, plural: str, name: str, path: str) -> str:
-        table_name, _, rest = path.partition(".")
-        kind, made = _TRADE.get(table_name, ""), rest
-        if not kind and path in self._blocks:
+        """Which part made a line, and whether on the other side."""
+        table_name, _, made = path.partition(".")
+        kind = PLURALS[table_name].word if table_name in PLURALS else ""
+        if path in self._blocks:
             kind, made = self._blocks[path]
-        if kind in _TRADE.values():
-            side = ", mirrored" if name.endswith(".right") and not made.endswith(".right") else ""
-            return f"{kind} {made}{side}"
-        if not path or path in (f"{plural}.{name}", f"{plural}[{name}]"):
+        mirrored = name.endswith(".right") and not made.endswith(".right")
+        if not kind or (kind == PLURALS[plural].word and made == name):
             return ""
-        typed = made or path
-        if name.endswith(".right") and typed == other_side(name):
-            return f"mirrored from {typed}"
-        return "" if typed == name else f"from {path}"
+        if kind == PLURALS[plural].word and made == other_side(name):
+            return "mirrored"
+        return f"{kind} {made}" + (", mirrored" if mirrored else "")
 
 
 def _block_names(source: str) -> dict[str, tuple[str, str]]:

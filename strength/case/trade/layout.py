@@ -202,7 +202,7 @@ class Layout(Places):
     def _name_vector(self, entry: Entry, key: str, suffix: str) -> None:
         value = entry.keys.get(key)
         if isinstance(value, tuple):
-            owner = (f"{entry.path}.{key}", f"{entry.kind} {entry.name}")
+            owner = (entry.path, f"{entry.kind} {entry.name}")
             self._alias(suffixed(entry.name, suffix), value, owner)
 
     def _alias(self, name: str, target: Place, owner: Owner) -> None:
