@@ -60,7 +60,7 @@ def test_files_stay_small(path: Path) -> None:
 @pytest.mark.parametrize("module", ["strength", "strength.cli", "strength.run"])
 def test_import_is_light(module: str) -> None:
     """What a command does not need is not imported."""
-    heavy = "scipy pint sectionproperties matplotlib jinja2 tomlkit shapely pandas".split()
+    heavy = ["scipy", "pint", "sectionproperties", "matplotlib", "jinja2", "tomlkit", "shapely", "pandas"]
     code = f"import sys, {module}; print([m for m in {heavy} if m in sys.modules])"
     done = subprocess.run([sys.executable, "-c", code], capture_output=True, text=True, check=True)
     assert done.stdout.strip() == "[]"

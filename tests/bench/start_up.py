@@ -23,7 +23,7 @@ def seconds(command: tuple[str, ...]) -> float:
     """Wall time of a whole process [s]."""
     environment = {**os.environ, "OPENBLAS_NUM_THREADS": "1"}
     start = time.perf_counter()
-    done = subprocess.run(command, env=environment, stdout=subprocess.DEVNULL, check=False)  # noqa: S603
+    done = subprocess.run(command, env=environment, stdout=subprocess.DEVNULL, check=False)
     passed = time.perf_counter() - start
     if done.returncode not in (0, 1, 3):
         raise SystemExit(f"{' '.join(command)} failed with exit code {done.returncode}")
