@@ -1,6 +1,6 @@
 """From what the user typed to plain entries: wishbones, knuckles, brackets, ends welded on, changes."""
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 import attrs
@@ -22,7 +22,12 @@ from strength.case.trade.settling import placed, settled
 from strength.case.trade.welded_ends import weld_ends
 from strength.case.trade.wishbone import make_wishbone
 
-TRADE_KINDS = ("wishbone", "knuckle", "bracket")
+SUFFIXES = {  # of the points and members that each makes
+    "wishbone": ("-front", "-rear", "-ball", "-spreader", "-spreader-front", "-spreader-rear"),
+    "knuckle": ("", "-low", "-high", "-root", "-low-step", "-high-step", "-axle", "-lower", "-upper"),
+    "bracket": ("", "-root", "-foot", "-step"),
+}
+TRADE_KINDS = tuple(SUFFIXES)
 
 
 @attrs.frozen(kw_only=True)
@@ -57,6 +62,7 @@ def expand(
     typed = changed(entries, [change for change in told if _of_trade(change)], faults)
     parts = _parts(typed, faults)
     layout = Layout(typed, mirror=mirror)
+    layout.broken.update(_unmade(typed, parts))
     laying = Laying(layout, parts, faults)
     wheels = settled([entry for entry in typed if entry.kind == "wheel"], layout, faults)
     made, assumed = _make_parts(parts, laying, faults)
@@ -88,6 +94,14 @@ def _parts(entries: Iterable[Entry], faults: Faults) -> list[Part]:
     """The trade parts, each name once."""
     typed = _once((entry for entry in entries if entry.kind in TRADE_KINDS), faults)
     return [part for entry in typed if (part := part_of(entry, faults)) is not None]
+
+
+def _unmade(entries: Iterable[Entry], parts: Iterable[Part]) -> Iterator[str]:
+    """Names that trade parts at fault would have made, so that only these parts are told."""
+    sound = {part.path for part in parts}
+    for entry in entries:
+        if entry.kind in TRADE_KINDS and entry.path not in sound:
+            yield from (suffixed(entry.name, suffix) for suffix in SUFFIXES[entry.kind])
 
 
 def _make_parts(parts: Sequence[Part], laying: Laying, faults: Faults) -> tuple[list[Entry], list[Assumed]]:

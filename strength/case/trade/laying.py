@@ -119,7 +119,15 @@ class Laying:
             raise RefusedError
         root = along(host.start, host.end, foot_fraction(tip, host.start, host.end, part.at))
         near = min(self._stands(part, host), key=lambda at: distance(at, root))
-        laid = lay_bracket(part, host, near if distance(near, root) <= NEAR else root, tip)
+        root = near if distance(near, root) <= NEAR else root
+        for end, free in zip((host.start, host.end), host.free, strict=True):
+            if free and distance(end, root) == 0.0:
+                why = (
+                    f"stands on the end of {host.name} that turns freely, so not on {host.name}: change `at`"
+                )
+                self.faults.add(part.path, why)
+                raise RefusedError
+        laid = lay_bracket(part, host, root, tip)
         if isinstance(laid, str):
             self.faults.add(part.path, laid)
             raise RefusedError

@@ -27,6 +27,7 @@ class Layout(Places):
         self._answers: dict[str, object] = {}
         self._own: dict[tuple[Owner, str], Place | Callable[[], Vector]] = {}
         self._roots: dict[str, str] = {}
+        self.broken: set[str] = set()  # what parts at fault would have made
         self.wheels: dict[str, Entry] = {}
         self.on_points: dict[str, list[str]] = {}  # typed points that stand on a member, by member
         super().__init__(entries, mirror=mirror)
@@ -69,6 +70,8 @@ class Layout(Places):
             return super().where(place)
         if place in self._lent:
             return self.once(f"point {place}", self._lent[place])
+        if place in self.broken:
+            raise RefusedError
         if self._is_lent_image(place):
             return mirrored(self.where(other_side(place)))
         return super().where(place)
@@ -145,7 +148,7 @@ class Layout(Places):
         """A member's line, shape and `up`, typed or still to be made."""
         if member in self._hosts:
             return self.once(f"member {member}", self._hosts[member])
-        if member in self._members:  # its section is at fault, and reported there
+        if member in self._members or member in self.broken:  # at fault, and reported there
             raise RefusedError
         if self._mirror and member.endswith(".right") and other_side(member) in self._hosts:
             return _image(self.host(other_side(member)))
@@ -194,6 +197,7 @@ class Layout(Places):
             shape=keys["section"],
             up=keys.get("up"),
             stands=(*stands, *keys.get("via", ())),
+            free=(keys.get("from_end", "fixed") != "fixed", keys.get("to_end", "fixed") != "fixed"),
         )
 
     def _is_lent_image(self, name: str) -> bool:

@@ -38,7 +38,10 @@ def offer_wishbone(part: Wishbone, find: Callable[[], PlacedWishbone]) -> Offer:
         front, rear, _middle = spreader_places(part, at)
         start, end = {"-front": (at.front, at.ball), "-rear": (at.rear, at.ball)}.get(side, (front, rear))
         up = None if is_round(tube) else plane_normal(at.front, at.rear, at.ball)
-        return Host(name=name(side), start=start, end=end, shape=tube, up=up, stands=stands)
+        turns = side != "-spreader" and part.pivot.kind != "fixed"
+        return Host(
+            name=name(side), start=start, end=end, shape=tube, up=up, stands=stands, free=(turns, False)
+        )
 
     def spread(index: int) -> Vector:
         return spreader_places(part, find())[index]
@@ -77,13 +80,19 @@ def offer_knuckle(
             shape=part.plate,
             up=plate_up(part),
             stands=(name("-low"), name("-high"), name("-root")),
+            free=(not laid.stepped, not laid.stepped),
         )
 
     def step(side: str, ball: str) -> Host:
         at, laid = find()
         start, end = (at.lower, laid.low) if side == "-low" else (at.upper, laid.high)
         return Host(
-            name=name(f"{side}-step"), start=start, end=end, shape=Rigid(), stands=(name(ball), name(side))
+            name=name(f"{side}-step"),
+            start=start,
+            end=end,
+            shape=Rigid(),
+            stands=(name(ball), name(side)),
+            free=(True, False),
         )
 
     def axle() -> Host:

@@ -31,7 +31,8 @@ class PlacedKnuckle:
 class Host:
     """A member that carries a bracket or is welded onto: its line, its shape and its `up`.
 
-    stands: its ends and via points as places, the two ends first.
+    stands: its ends and via points as places, the two ends first. free: whether its start and its end
+    turn freely on what they are joined to.
     """
 
     name: str
@@ -40,6 +41,7 @@ class Host:
     shape: Shape
     up: Vector | None = None
     stands: tuple[Place, ...] = ()
+    free: tuple[bool, bool] = (False, False)
 
     @property
     def axes(self) -> Axes | None:

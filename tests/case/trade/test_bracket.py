@@ -373,6 +373,37 @@ def test_eye_and_ball_are_refused_together() -> None:
     assert "`eye` and `ball` are both given" in found.fault("brackets.lug.left")
 
 
+@pytest.mark.parametrize(("along", "right"), [("0.001", False), ("0.02", True)])
+def test_a_bracket_at_a_leg_end_that_turns_is_refused(along: str, right: bool) -> None:
+    """At the rod end it would stand on the frame's side of the joint."""
+    text = f"""[wishbones]
+lower.left = {{front = "110 90 170 mm", rear = "-100 160 275 mm", ball = "7 330 181 mm", \
+tube = "bar 25 mm", pivot = "rod end M10"}}
+[brackets]
+foot.left = {{on = "lower-front.left", at = {along}, tip = "100 120 260 mm", plate = "flat 40 x 5 mm", \
+wide = "x"}}
+"""
+    found = expanded(text)
+    if right:
+        assert found.faults == ()
+    else:
+        assert "turns freely" in found.fault("brackets.foot.left")
+
+
+def test_a_bracket_on_a_knuckle_at_fault_is_silent() -> None:
+    """The knuckle has no plate; only that is told."""
+    text = """[wheels]
+front = {centre = "0 390 250 mm", radius = "250 mm"}
+[knuckles]
+knuckle = {lower = "0 300 160 mm", upper = "5 290 340 mm", wheel = "front", axle = "bar 20 mm", ball = "M12"}
+[brackets]
+arm = {on = "knuckle", tip = "-70 300 240 mm", plate = "flat 30 x 8 mm", wide = "z"}
+[struts]
+tie = {from = "arm", to = "knuckle-root", stiffness = "60 N/mm"}
+"""
+    assert {path for path, _ in expanded(text).faults} == {"knuckles.knuckle"}
+
+
 def test_unknown_host_names_the_nearest() -> None:
     """Unknown host names the nearest."""
     found = expanded(bracket().replace('on = "beam"', 'on = "bean"'))
