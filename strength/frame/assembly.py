@@ -12,10 +12,23 @@ LARGE = 1500  # unknowns from which the sparse path is taken (own choice: some 2
 
 @attrs.frozen(kw_only=True, eq=False)
 class Block:
-    """Segments that touch equally many unknowns: products of their vectors, lower triangle."""
+    """Segments that touch equally many unknowns, with their vectors in these."""
 
     segment: Index  # (own,)
-    product: Array  # (own, pairs, patterns)
+    vec: Array  # (own, patterns, width)
+
+    def products(self, coefficient: Array) -> Array:
+        """Lower triangles of the segments' matrices: (own, pairs, designs).
+
+        coefficient: (segments, patterns, designs).
+        """
+        own = coefficient[self.segment]
+        vec = self.vec[:, : own.shape[1]]
+        first, second = np.tril_indices(vec.shape[2])
+        if own.shape[2] == 1:
+            whole = (vec * own).transpose(0, 2, 1) @ vec
+            return np.asarray(whole[:, first, second, None])
+        return np.asarray((vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1) @ own)
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -31,14 +44,11 @@ class Assembly:
 
     def entries(self, coefficient: Array) -> Array:
         """Entries of the matrix: (entries, designs) from coefficients (designs, segments, patterns)."""
-        designs, _, count = coefficient.shape
+        designs = coefficient.shape[0]
         if not self.begin.size or designs == 0:
             return np.zeros((self.begin.size, designs))
         by_segment = np.ascontiguousarray(coefficient.transpose(1, 2, 0))
-        parts = [
-            (block.product[:, :, :count] @ by_segment[block.segment]).reshape(-1, designs)
-            for block in self.blocks
-        ]
+        parts = [block.products(by_segment).reshape(-1, designs) for block in self.blocks]
         return np.add.reduceat(np.concatenate(parts)[self.order], self.begin, axis=0)
 
     def matrix(self, coefficient: Array) -> Array:
@@ -56,8 +66,7 @@ def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assem
     for segment, number, vec in _supports(links, reduction, patterns):
         first, second = np.tril_indices(number.shape[1])
         row, column = number[:, first], number[:, second]
-        product = (vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1)
-        blocks.append(Block(segment=segment, product=np.ascontiguousarray(product)))
+        blocks.append(Block(segment=segment, vec=vec))
         gone = (row < 0) | (column < 0)
         key = np.maximum(row, column) * reduction.unknowns + np.minimum(row, column)
         wheres.append(np.where(gone, -1, key).reshape(-1))

@@ -46,15 +46,21 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     hinge = np.zeros((segments, 2, 3))
     exact = np.zeros(segments, dtype=bool)
     stiffness = np.full(segments, np.nan)
-    for b, member in enumerate(case.members):
-        own = slice(int(layout.first[b]), int(layout.last[b]) + 1)
-        exact[own] = isinstance(member.shape, Rigid)
-        for side, kind, at in ((0, member.from_end, own.start), (1, member.to_end, own.stop - 1)):
+    members = case.members
+    solid = np.array([isinstance(member.shape, Rigid) for member in members], dtype=bool)
+    exact[: int(layout.last[len(members) - 1]) + 1 if members else 0] = np.repeat(
+        solid, (layout.last - layout.first + 1)[: len(members)]
+    )
+    for b in (
+        b for b, member in enumerate(members) if member.from_end != "fixed" or member.to_end != "fixed"
+    ):
+        member = members[b]
+        for side, kind, at in ((0, member.from_end, layout.first[b]), (1, member.to_end, layout.last[b])):
             ball[at, side] = kind == "ball"
             if kind == "hinge" and member.hinge_axis is not None:
                 axis = np.array(member.hinge_axis, dtype=float)
                 hinge[at, side] = axis / np.linalg.norm(axis)
-    for b, strut in enumerate(case.struts, start=len(case.members)):
+    for b, strut in enumerate(case.struts, start=len(members)):
         at = int(layout.first[b])
         ball[at] = True
         exact[at] = strut.shape is None and (strut.stiffness is None or struts_hold)

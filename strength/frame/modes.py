@@ -14,6 +14,17 @@ from strength.frame.response import Array, Flags, Layout
 
 TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
 
+ALONG = (
+    (0,),
+    (0,),
+    (1,),
+    (1, 2),
+    (2,),
+    (1, 2),
+    (1,),
+    (2,),
+)  # member axes that each pattern's forces and moments use
+
 
 def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
     """Internal forces of a unit of each pattern: (segments, 12, 8).
@@ -45,10 +56,14 @@ def vectors(layout: Layout, pattern: Array) -> Array:
     Columns: force and moment at the start, force and moment at the end. The same numbers read as
     e = vec . (u, rotation at start, u, rotation at end) give the deformation that belongs to it.
     """
-    local = pattern.reshape(-1, 2, 2, 3, 8)  # ends, force or moment, axis, pattern
-    body = np.einsum("skamp,sax->spkmx", local.transpose(0, 1, 3, 2, 4), layout.axes)
-    body[:, :, 0] *= -1.0  # at the start the segment's own end force is minus the internal one
-    return np.asarray(body.reshape(-1, 8, 12))
+    out = np.zeros((pattern.shape[0], 8, 4, 3))
+    part = pattern.reshape(-1, 4, 3, 8)  # force and moment at the start, then at the end
+    for p, axes in enumerate(ALONG):
+        for axis in axes:
+            size = part[:, :, axis, p]
+            out[:, p] += size[:, :, None] * layout.axes[:, None, axis]
+    out[:, :, :2] *= -1.0  # at the start the segment's own end force is minus the internal one
+    return out.reshape(-1, 8, 12)
 
 
 def coefficients(

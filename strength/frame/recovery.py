@@ -12,10 +12,10 @@ from strength.frame.response import Array, Index, Layout, Response
 POLISHED = 1e-10  # of the greatest force; an imbalance above it is solved for once more
 ROUNDS = 4
 
+Solver = Callable[[Array, Index], Array]
 
-def recover(
-    ready: Plan, coefficient: Array, forces: Array, solver: Callable[[Array, Index], Array]
-) -> tuple[Array, Array, Array]:
+
+def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> tuple[Array, Array, Array]:
     """Solve, and return movements, sizes of the patterns and what no part takes.
 
     solver: forces on the unknowns (some or 1, unknowns, loads) and the numbers of some designs to their

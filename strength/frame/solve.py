@@ -15,7 +15,7 @@ from strength.frame.links import Links
 from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
 from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
-from strength.frame.recovery import recover, respond
+from strength.frame.recovery import Solver, recover, respond
 from strength.frame.response import Array, Index, Layout, Response
 
 if TYPE_CHECKING:
@@ -41,12 +41,10 @@ def solve(
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
 
-    def solver(loads: Array, some: Index) -> Array:
-        own = coefficient[some] if coefficient.shape[0] > 1 else coefficient
-        if ready.reduction.unknowns > LARGE:
-            return _solve_large(case, layout, ready, own, loads)
-        return solve_dense(ready, own, loads)
-
+    if ready.reduction.unknowns > LARGE:
+        solver = _banded(case, layout, ready, coefficient)
+    else:
+        solver = _dense(ready, coefficient)
     moves, pattern_force, left = recover(ready, coefficient, forces, solver)
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
@@ -108,23 +106,32 @@ def rigidities(layout: Layout, bars: "Bars") -> tuple[Array, Array, Array, Array
     )
 
 
-def solve_dense(ready: Plan, coefficient: Array, loads: Array) -> Array:
-    """Unknowns (designs, unknowns, loads)."""
-    designs = max(coefficient.shape[0], loads.shape[0])
-    if ready.reduction.unknowns == 0:
-        return np.zeros((designs, 0, loads.shape[-1]))
-    try:
-        return np.asarray(np.linalg.solve(ready.assembly.matrix(coefficient), loads), dtype=float)
-    except np.linalg.LinAlgError:
-        raise SolveError("the stiffness matrix is singular") from None
+def _dense(ready: Plan, coefficient: Array) -> Solver:
+    matrices = ready.assembly.matrix(coefficient)
+
+    def solver(loads: Array, some: Index) -> Array:
+        if ready.reduction.unknowns == 0:
+            return np.zeros((some.size, 0, loads.shape[-1]))
+        own = matrices if some.size == matrices.shape[0] or matrices.shape[0] == 1 else matrices[some]
+        try:
+            return np.asarray(np.linalg.solve(own, loads), dtype=float)
+        except np.linalg.LinAlgError:
+            raise SolveError("the stiffness matrix is singular") from None
+
+    return solver
 
 
-def _solve_large(case: Case, layout: Layout, ready: Plan, coefficient: Array, loads: Array) -> Array:
-    from strength.frame.sparse import solve_sparse
+def _banded(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
+    from strength.frame.sparse import Banded
 
-    unknown, pivot = solve_sparse(ready.assembly, coefficient, loads)
-    if pivot < DOUBTFUL:
-        refuse_mechanisms(case, layout, ready.links, ready.reduction, ready.assembly)
-    if pivot == 0.0:
-        raise SolveError("the stiffness matrix is singular")
-    return unknown
+    banded = Banded(ready.assembly, coefficient)
+
+    def solver(loads: Array, some: Index) -> Array:
+        out = banded.solve(loads, some)
+        if banded.pivot < DOUBTFUL:
+            refuse_mechanisms(case, layout, ready.links, ready.reduction, ready.assembly)
+        if banded.pivot == 0.0:
+            raise SolveError("the stiffness matrix is singular")
+        return out
+
+    return solver

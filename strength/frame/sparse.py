@@ -71,20 +71,28 @@ def factorise(band: Array) -> tuple[Array, float]:
     return factor, float(np.min(factor[0] ** 2 / diagonal, initial=1.0))
 
 
-def solve_sparse(assembly: Assembly, coefficient: Array, loads: Array) -> tuple[Array, float]:
-    """Unknowns (designs, unknowns, loads), one design after the other, and the least pivot (0: singular)."""
-    values = assembly.entries(coefficient)
-    designs = max(values.shape[1], loads.shape[0])
-    out = np.empty((designs, assembly.unknowns, loads.shape[-1]))
-    band = narrow(assembly)
-    least = 1.0
-    for d in range(designs):
-        factor, pivot = factorise(band.fill(values[:, d % values.shape[1]]))
-        least = min(least, pivot)
-        if pivot == 0.0:
-            break
-        out[d] = band.solve(factor, loads[d % loads.shape[0]])
-    return out, least
+class Banded:
+    """Solves large frames one design after the other; the last design's factor is kept for polishing."""
+
+    def __init__(self, assembly: Assembly, coefficient: Array) -> None:
+        self._values = assembly.entries(coefficient)
+        self._band = narrow(assembly)
+        self._kept: tuple[int, Array] | None = None
+        self.pivot = 1.0  # least pivot beside its diagonal; 0: singular
+
+    def solve(self, loads: Array, some: Index) -> Array:
+        """Unknowns (some, unknowns, loads) of the designs numbered `some`; loads: the same or one for all."""
+        out = np.empty((some.size, *loads.shape[1:]))
+        for n, d in enumerate(some.tolist()):
+            column = d % self._values.shape[1]
+            if self._kept is None or self._kept[0] != column:
+                factor, pivot = factorise(self._band.fill(self._values[:, column]))
+                self._kept = (column, factor)
+                self.pivot = min(self.pivot, pivot)
+            if self.pivot == 0.0:
+                break
+            out[n] = self._band.solve(self._kept[1], loads[n % loads.shape[0]])
+        return out
 
 
 def soft_vectors(assembly: Assembly, weight: Array) -> Array:
