@@ -4,7 +4,7 @@ import attrs
 import numpy as np
 
 from strength.case.model import Case, NotChecked, Warned
-from strength.case.read_as import read_as
+from strength.case.read_as import ReadAs, read_as
 from strength.checks.context import Context
 from strength.checks.factors import Factors, factors_for
 from strength.checks.frame_buckling import amplification
@@ -48,7 +48,7 @@ class Outcome:
     stresses: tuple[StressRow, ...]
     not_checked: tuple[NotChecked, ...]
     warnings: tuple[Warned, ...]
-    read_as: tuple[tuple[str, str], ...]
+    read_as: tuple[ReadAs, ...]
     movement: tuple[Moved, ...]
     missing_loads: tuple[str, ...]
 

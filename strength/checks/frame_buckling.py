@@ -24,7 +24,7 @@ def amplification(alpha: Array) -> Array:
 def frame_buckling(context: Context) -> Iterator[Verdict]:
     """One row per load with compression somewhere: u = 3 / alpha."""
     alpha = context.alpha
-    applies = np.isfinite(alpha).any(axis=0)
+    applies = np.asarray(np.isfinite(alpha).any(axis=0))
     if not applies.any():
         return
     notes = tuple(_note(float(a), float(f)) for a, f in zip(alpha[0], context.amplified[0], strict=True))
