@@ -33,7 +33,7 @@ def member_axes(start: Vector, end: Vector, up: Vector | None) -> Axes | None:
         return None
     x = unit(way)
     part = normal_part(default_up(x) if up is None else up, x)
-    if length(part) < _LONGITUDINAL * (1.0 if up is None else length(up)):
+    if length(part) <= _LONGITUDINAL * (1.0 if up is None else length(up)):
         return None
     z = unit(part)
     return Axes(x, cross(z, x), z)

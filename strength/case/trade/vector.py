@@ -42,7 +42,8 @@ def distance(a: Vector, b: Vector) -> float:
 
 def unit(a: Vector) -> Vector:
     """The vector at length 1; raises ZeroDivisionError where it has none."""
-    return scaled(a, 1.0 / length(a))
+    size = length(a)
+    return (a[0] / size, a[1] / size, a[2] / size)
 
 
 def normal_part(a: Vector, axis: Vector) -> Vector:
