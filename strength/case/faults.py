@@ -72,7 +72,7 @@ def closest(name: str, known: Collection[str]) -> str:
     >>> closest("Matrial", ["material", "mass"]), closest("hub", ["hub.left", "bus"])
     ('material', 'hub.left')
     """
-    sided = sorted(other for other in known if other.startswith(f"{name}."))
+    sided = sorted(other for other in known if other.startswith((f"{name}.", f"{name},")))
     if sided:
         return sided[0]
     folded = {other.casefold(): other for other in known}

@@ -43,7 +43,7 @@ def _read(text: str, name: str, sha256: str) -> Case:
     check_points(named, faults)
     one_side = expand(named, typed.changes, mirror=mirror, faults=faults)
     if mirror:
-        check_sides([*named, *one_side.entries], faults)
+        check_sides(named, one_side.entries, faults)
     defaults = Defaults(typed.tables.get("defaults", {}), faults)
     stores = Stores(typed.own, faults)
     entries = with_defaults(_both_sides(one_side, mirror=mirror, faults=faults), defaults)
@@ -81,7 +81,7 @@ def _both_sides(one_side: Expansion, *, mirror: bool, faults: Faults) -> list[En
         layout = Layout(entries, mirror=False)
         entries = settled(entries, layout, faults, again=True)
         entries = [placed(entry, layout, faults) for entry in (*layout.made, *entries)]
-    return spread_loads(_once(entries, faults), mirror=mirror)
+    return _once(spread_loads(entries, mirror=mirror), faults)
 
 
 def _once(entries: Iterable[Entry], faults: Faults) -> list[Entry]:

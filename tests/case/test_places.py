@@ -71,7 +71,7 @@ def test_names_of_points_that_vectors_make():
         "[struts]\nrod = {from = '90 50 3 mm', to = '80 0 90 mm'}\n"
         "[supports]\nend = {at = '80 0 -90 mm', hold = 'all'}\n"
         "[masses]\nm = {mass = '2 kg', at = '0 0 0 mm', carried_by = ['9 9 9 mm', '7 7 7 mm']}\n"
-        "[loads]\npush = {forces = [{at = '6 6 6 mm', force = '0 0 1 N'}]}\n"
+        "[loads]\npush = {forces = [{at = '6 6 6 mm', force = '0 0 1 N'}], off_ground = 'rear'}\n"
         "[wheels]\nrear = {centre = '-90 0 50 mm', radius = '50 mm'}\n"
     )
     case = read(text)
@@ -102,13 +102,11 @@ def test_the_other_side_can_be_named():
 
 
 def test_a_point_between_both_sides():
-    """What lies between the two sides is in the middle."""
-    text = (
-        TRIKE
-        + "[[point]]\nname = 'mid'\nbetween = ['hub.left', 'hub.right']\nat = 0.25\n"
-        + probe("mid").replace("[masses]\nm", "[[mass]]\nname='m'\n#")
+    """What lies between the two sides is found from both."""
+    text = TRIKE + (
+        "[[point]]\nname = 'mid'\nbetween = ['hub.left', 'hub.right']\nat = 0.25\n"
+        "[[mass]]\nname = 'lamp'\nmass = '1 kg'\nat = 'mid'\ncarried_by = 'mid'\n"
     )
-    text += "mass = '1 kg'\nat = 'mid'\ncarried_by = 'mid'\n"
     assert at(text, "mid") == (0.0, 200.0, 250.0)
 
 

@@ -1,6 +1,6 @@
 """Points defined in one way, and parts that stand on one side without saying so."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 
 from strength.case.faults import Faults
 from strength.case.kinds import KINDS
@@ -30,10 +30,13 @@ def check_points(entries: Iterable[Entry], faults: Faults) -> None:
             faults.add(entry.path, f"a point is given in one of these ways: {ways}")
 
 
-def check_sides(entries: Iterable[Entry], faults: Faults) -> None:
-    """Tell parts without `.left` that stand on the left only: their image would be missing."""
-    for entry in entries:
-        if entry.kind == "load" or entry.maker or entry.name.endswith(".left"):
+def check_sides(typed: Iterable[Entry], settled: Iterable[Entry], faults: Faults) -> None:
+    """Tell parts without `.left` that stand on the left only: their image would be missing.
+
+    typed: points and trade parts are looked at as typed. settled: all others with names for their places.
+    """
+    for entry in (*_of(typed, _AS_TYPED), *settled):
+        if entry.kind == "load" or entry.maker or entry.name.endswith(".left") or faults.under(entry.path):
             continue
         names = list(_names(entry))
         if names and all(name.endswith(".left") for name in names):
@@ -44,10 +47,22 @@ def check_sides(entries: Iterable[Entry], faults: Faults) -> None:
             )
 
 
-def _names(entry: Entry) -> Iterable[str]:
-    """The parts and points an entry names."""
+_AS_TYPED = ("point", "wishbone", "knuckle", "bracket")
+
+
+def _of(entries: Iterable[Entry], kinds: Iterable[str]) -> list[Entry]:
+    return [entry for entry in entries if entry.kind in kinds]
+
+
+def _names(entry: Entry) -> Iterator[str]:
+    """The parts and points an entry names; a point's vector is a place that is not on the left."""
     for key in KINDS[entry.kind].names:
         value = entry.keys.get(key)
-        for each in (value,) if isinstance(value, str) else value if isinstance(value, tuple) else ():
+        if value is None or isinstance(value, Mapping):
+            continue
+        several = isinstance(value, tuple) and bool(value) and not isinstance(value[0], float)
+        for each in value if several else (value,):
             if isinstance(each, str):
                 yield each
+            elif entry.kind == "point":
+                yield ""
