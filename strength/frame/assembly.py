@@ -41,6 +41,7 @@ class Assembly:
     row: Index  # (entries,)
     column: Index  # (entries,) column <= row
     unknowns: int
+    owner: Index  # (unknowns,) the point, or the hinge, that an unknown belongs to
 
     def entries(self, coefficient: Array) -> Array:
         """Entries of the matrix: (entries, designs) from coefficients (designs, segments, patterns)."""
@@ -71,9 +72,11 @@ def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assem
         key = np.maximum(row, column) * reduction.unknowns + np.minimum(row, column)
         wheres.append(np.where(gone, -1, key).reshape(-1))
     key = np.concatenate(wheres) if wheres else np.zeros(0, dtype=np.intp)
-    order = np.argsort(key, kind="stable")
-    order = order[np.searchsorted(key[order], 0) :]
-    entry, begin = np.unique(key[order], return_index=True)
+    order, begin = runs(key)
+    entry = key[order[begin]]
+    owner = np.full(reduction.unknowns, -1, dtype=np.intp)
+    free = np.flatnonzero(reduction.place >= 0)
+    owner[reduction.place[free]] = np.where(free < 6 * links.points, free // 6, free)
     return Assembly(
         blocks=tuple(blocks),
         order=order,
@@ -81,7 +84,18 @@ def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assem
         row=entry // max(reduction.unknowns, 1),
         column=entry % max(reduction.unknowns, 1),
         unknowns=reduction.unknowns,
+        owner=owner,
     )
+
+
+def runs(key: Index) -> tuple[Index, Index]:
+    """Order that sorts keys, those under 0 left out, and where each new key begins in it."""
+    order = np.argsort(key, kind="stable")
+    order = order[np.count_nonzero(key < 0) :]
+    ranked = key[order]
+    fresh = np.ones(ranked.size, dtype=bool)
+    fresh[1:] = ranked[1:] != ranked[:-1]
+    return order, np.flatnonzero(fresh)
 
 
 def _supports(links: Links, reduction: Reduction, patterns: int) -> list[tuple[Index, Index, Array]]:

@@ -51,9 +51,8 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     exact[: int(layout.last[len(members) - 1]) + 1 if members else 0] = np.repeat(
         solid, (layout.last - layout.first + 1)[: len(members)]
     )
-    for b in (
-        b for b, member in enumerate(members) if member.from_end != "fixed" or member.to_end != "fixed"
-    ):
+    loose = (b for b, member in enumerate(members) if (member.from_end, member.to_end) != ("fixed", "fixed"))
+    for b in loose:
         member = members[b]
         for side, kind, at in ((0, member.from_end, layout.first[b]), (1, member.to_end, layout.last[b])):
             ball[at, side] = kind == "ball"

@@ -5,6 +5,7 @@ from collections.abc import Callable
 import numpy as np
 
 from strength.case.model import Case
+from strength.frame.assembly import runs
 from strength.frame.links import Links
 from strength.frame.plan import Plan
 from strength.frame.response import Array, Index, Layout, Response
@@ -34,7 +35,7 @@ def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> t
     moves = ready.reduction.expand(unknown)
     pattern_force = coefficient[..., None] * deformation(links, moves)
     left = forces - scatter(links, pattern_force)
-    scale = np.abs(forces).max(axis=1, keepdims=True, initial=0.0)
+    scale = np.maximum(*(np.abs(part).max(axis=1, keepdims=True, initial=0.0) for part in (forces, left)))
     for _ in range(ROUNDS):
         rest = ready.reduction.gather(left)
         rough = np.flatnonzero(np.any(np.abs(rest) > POLISHED * scale, axis=(1, 2)))
@@ -67,12 +68,10 @@ def scatter(links: Links, pattern_force: Array) -> Array:
     ends = links.vec[:, :6].transpose(0, 2, 1) @ pattern_force
     flat = ends.reshape(ends.shape[0], -1, ends.shape[-1])
     key = links.freedom.reshape(-1)
-    order = np.argsort(key, kind="stable")
-    order = order[np.searchsorted(key[order], 0) :]
+    order, begin = runs(key)
     out = np.zeros((ends.shape[0], links.freedoms, ends.shape[-1]))
     if order.size:
-        freedom, begin = np.unique(key[order], return_index=True)
-        out[:, freedom] = np.add.reduceat(flat[:, order], begin, axis=1)
+        out[:, key[order[begin]]] = np.add.reduceat(flat[:, order], begin, axis=1)
     return out
 
 

@@ -40,17 +40,21 @@ class Band:
 
 
 def narrow(assembly: Assembly) -> Band:
-    """Order the unknowns so that the band is narrow."""
+    """Order the points, and with them the unknowns, so that the band is narrow."""
     from scipy.sparse import csr_array
     from scipy.sparse.csgraph import reverse_cuthill_mckee
 
     n = assembly.unknowns
-    both = (
-        np.concatenate([assembly.row, assembly.column]),
-        np.concatenate([assembly.column, assembly.row]),
-    )
-    graph = csr_array((np.ones(both[0].size), both), shape=(n, n))
-    order = reverse_cuthill_mckee(graph, symmetric_mode=True).astype(np.intp)
+    names, owner = np.unique(assembly.owner, return_inverse=True)
+    leads = np.zeros(n, dtype=bool)
+    leads[np.unique(owner, return_index=True)[1]] = True
+    some = leads[assembly.row]
+    one, other = owner[assembly.row[some]], owner[assembly.column[some]]
+    both = (np.concatenate([one, other]), np.concatenate([other, one]))
+    graph = csr_array((np.ones(both[0].size), both), shape=(names.size, names.size))
+    rank = np.empty(names.size, dtype=np.intp)
+    rank[reverse_cuthill_mckee(graph, symmetric_mode=True)] = np.arange(names.size)
+    order = np.argsort(rank[owner], kind="stable")
     place = np.empty(n, dtype=np.intp)
     place[order] = np.arange(n)
     row, column = place[assembly.row], place[assembly.column]
