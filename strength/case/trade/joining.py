@@ -3,8 +3,8 @@
 from collections.abc import Iterable, Sequence
 
 from strength.case.faults import Faults
-from strength.case.places import other_side
 from strength.case.trade.entry import Entry
+from strength.case.trade.laying import on_image
 from strength.case.trade.layout import Layout
 from strength.case.trade.names import suffixed
 from strength.case.trade.parts import Bracket, Part
@@ -17,8 +17,12 @@ def join_via(entries: Sequence[Entry], layout: Layout, parts: Iterable[Part], fa
     """Points typed `on` a member and roots of brackets join that member's `via`, in order along it."""
     joining: dict[str, list[str]] = {}
     for entry in entries:
-        if entry.kind == "point" and isinstance(entry.keys.get("on"), str):
-            joining.setdefault(entry.keys["on"], []).append(entry.name)
+        on = entry.keys.get("on")
+        if entry.kind != "point" or not isinstance(on, str):
+            continue
+        if layout.is_image(on):
+            faults.add(f"{entry.path}.on", on_image(on))
+        joining.setdefault(on, []).append(entry.name)
     for part in parts:
         if isinstance(part, Bracket):
             root = suffixed(part.name, "-root")
@@ -29,12 +33,10 @@ def join_via(entries: Sequence[Entry], layout: Layout, parts: Iterable[Part], fa
     members = {entry.name: i for i, entry in enumerate(entries) if entry.kind == "member"}
     found = list(entries)
     for member, points in joining.items():
-        place, names = members.get(member), points
-        if place is None and other_side(member) in members:  # typed on the image: the original has its twin
-            place, names = members[other_side(member)], [other_side(point) for point in points]
+        place = members.get(member)
         if place is not None:
             with faults.at(found[place].path):
-                found[place] = _joined(found[place], names, layout)
+                found[place] = _joined(found[place], points, layout)
     return found
 
 

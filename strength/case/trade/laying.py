@@ -5,6 +5,7 @@ from typing import TypeVar
 
 from strength.case.faults import Faults, RefusedError, nearest
 from strength.case.model import Vector
+from strength.case.places import other_side
 from strength.case.trade.bracket import LaidBracket, lay_bracket
 from strength.case.trade.bracket_geometry import foot_fraction
 from strength.case.trade.knuckle import knuckle_faults, lay
@@ -19,6 +20,14 @@ from strength.case.trade.wishbone import wishbone_faults
 
 NEAR = 1.0  # mm: a bracket that near to an end or via point of its host stands on that point
 Found = TypeVar("Found")
+
+
+def on_image(member: str) -> str:
+    """What to tell of a part that stands on a member made by mirroring."""
+    return (
+        f"{member!r} is made by mirroring {other_side(member)!r}: put this on the '.left' one and end its own "
+        "name in '.left', so that it is mirrored too; parts that differ from side to side are typed for both"
+    )
 
 
 class Laying:
@@ -113,6 +122,9 @@ class Laying:
 
     def _bracket(self, part: Bracket) -> tuple[Host, LaidBracket]:
         host = self._asked(part, "on", lambda: self.layout.host(part.on))
+        if self.layout.is_image(part.on):
+            self.faults.add(f"{part.path}.on", on_image(part.on))
+            raise RefusedError
         tip = self._asked(part, "tip", lambda: self.layout.where(part.tip))
         if distance(host.start, host.end) == 0.0:
             self.faults.add(f"{part.path}.on", f"{host.name} has no length")

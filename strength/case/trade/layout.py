@@ -150,9 +150,14 @@ class Layout(Places):
             return self.once(f"member {member}", self._hosts[member])
         if member in self._members or member in self.broken:  # at fault, and reported there
             raise RefusedError
-        if self._mirror and member.endswith(".right") and other_side(member) in self._hosts:
+        if self.is_image(member):
             return _image(self.host(other_side(member)))
         raise RefusedError(f"no member is named {member!r}{nearest(member, self._hosts)}")
+
+    def is_image(self, member: str) -> bool:
+        """Whether a member is there only as the image of another."""
+        own = member in self._hosts or not self._mirror
+        return not own and member.endswith(".right") and other_side(member) in self._hosts
 
     def once(self, key: str, find: Callable[[], Found]) -> Found:
         """Find something once; refuse without text ever after, and refuse what leads back to itself."""

@@ -264,6 +264,24 @@ beam-from = "all"
     assert beam.via == ("lug-root.right", "lug-root.left")
 
 
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_part_on_an_image_is_refused(side: str) -> None:
+    """On the typed side it is taken."""
+    text = f"""[points]
+stop = {{on = "rail.{side}", at = 0.3}}
+[members]
+rail.left = {{from = "30 200 50 mm", to = "430 260 90 mm", section = "tube 40 x 2 mm"}}
+[brackets]
+lamp = {{on = "rail.{side}", tip = "200 0 160 mm", plate = "flat 40 x 5 mm", wide = "x"}}
+"""
+    found = expanded(text, mirror=True)
+    if side == "left":
+        assert found.faults == ()
+    else:
+        assert {path for path, _ in found.faults} == {"points.stop.on", "brackets.lamp.on"}
+        assert "made by mirroring 'rail.left'" in found.fault("brackets.lamp.on")
+
+
 @pytest.mark.parametrize(
     ("more", "maker", "path"),
     [
