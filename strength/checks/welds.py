@@ -10,17 +10,18 @@ from strength.case.model import Weld
 from strength.case.shape import Flat
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
+from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
 from strength.frame.response import at_places
 from strength.joints.draw import THROAT, Group, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
 from strength.joints.heat import footprints
 from strength.joints.parents import parents
-from strength.joints.peak import peaks
+from strength.joints.peak import Peak, peaks
 from strength.joints.pieces import Pieces
 from strength.joints.seat import Seat, seats
 from strength.joints.traction import pull
-from strength.joints.weld_line import worst_face_angle
+from strength.joints.weld_line import WeldLine, measured, worst_face_angle
 from strength.joints.words import sector, sides
 
 Array = NDArray[np.float64]
@@ -31,23 +32,34 @@ SQUARE_ENOUGH = 1e-9
 
 
 @attrs.frozen(kw_only=True, eq=False)
-class WeldEffect:
-    """One weld: all its rules, characteristic, each at its worst place.
+class Worst:
+    """The worst of some rules, characteristic, at its worst place; (designs, loads).
 
-    stress, parts, place: (designs, loads, rules[, 3]) [MPa, N/mm, number of a side]; without the load
-    factor. square: (designs,) the faces meet at 60 to 120 degrees. known: the filler's table has
-    the parents. low, high: (designs,) where the weld begins and ends along its host [mm from the
-    host's `from`]. throats: how many of the rules, which come first, are `weld-throat`'s.
+    stress [MPa], without the load factor. rule: its number. parts: (..., 3) q_x, q_s, q_n there
+    [N/mm]. place: number of a side (`words.sides`).
+    """
+
+    rules: tuple[Rule, ...]
+    stress: Array
+    rule: Index
+    parts: Array
+    place: Index
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class WeldEffect:
+    """One weld and the worst of its rules at the throat and at the toe.
+
+    square: (designs,) the faces meet at 60 to 120 degrees. known: the filler's table has the
+    parents. low, high: (designs,) where the weld begins and ends along its host [mm from the
+    host's `from`].
     """
 
     seat: Seat
-    rules: tuple[Rule, ...]
-    throats: int
+    throat: Worst
+    toe: Worst
     known: bool
     heat_known: NDArray[np.bool_]
-    stress: Array
-    parts: Array
-    place: Index
     square: NDArray[np.bool_]
     path_factor: float
     low: Array
@@ -59,39 +71,38 @@ class WeldEffect:
         return self.seat.weld
 
     def verdict(
-        self, context: Context, kind: str, own: slice, quality: float, in_range: NDArray[np.bool_], why: str
+        self, context: Context, kind: str, worst: Worst, quality: float, in_range: NDArray[np.bool_], why: str
     ) -> Verdict:
-        """Worst of some rules: demand and limit are those of the rule with the greatest utilisation."""
-        factor = context.factors.load()[:, None]
-        demand = self.stress[:, :, own] * factor
-        rules = self.rules[own]
+        """Demand and limit are those of the rule with the greatest utilisation."""
+        factor = context.factors.load()
+        demand = worst.stress * factor
+        rules = worst.rules
         limits = np.stack([np.broadcast_to(rule.limit, demand.shape[:1]) for rule in rules], axis=-1)
-        limit = limits[:, None] * quality / context.factors.on_ultimate()[:, None]
+        limit = np.take_along_axis(limits[:, None], worst.rule[..., None], axis=-1)[..., 0]
+        limit = limit * quality / context.factors.on_ultimate()
         use = demand / limit
-        worst = np.argmax(use, axis=-1)[..., None]
-        demand, limit, use = (
-            np.take_along_axis(values, worst, axis=-1)[..., 0] for values in (demand, limit, use)
-        )
-        parts = np.take_along_axis(self.parts[:, :, own], worst[..., None], axis=2)[0, :, 0]
-        parts = parts * factor
-        over = self.weld.leg * THROAT if kind == "weld-throat" else self.weld.leg
-        name = "throat" if kind == "weld-throat" else "leg"
-        notes = [
-            f"{rules[int(rule)].what}; over the {name}, MPa: {x / over:.4g} along {self.weld.member}, "
-            f"{s / over:.4g} along the weld, {n / over:.4g} across" + ("" if in_range[0] else f"; {why}")
-            for rule, (x, s, n) in zip(worst[0, :, 0], parts, strict=True)
-        ]
+        name, over = ("throat", self.weld.leg * THROAT) if kind == "weld-throat" else ("leg", self.weld.leg)
+        parts = worst.parts[0] * factor[:, None] / over
+        parts = np.where(np.abs(parts) > 1e-6 * np.abs(parts).max(axis=-1, keepdims=True), parts, 0.0)
+        notes = []
+        for load, (rule, (x, s, n)) in enumerate(zip(worst.rule[0], parts, strict=True)):
+            text = (
+                f"{rules[int(rule)].what}; over the {name}, MPa: {x:.4g} along {self.weld.member}, "
+                f"{s:.4g} along the weld, {n:.4g} across"
+            )
+            every = (text, "" if in_range[0] else why, amplified_note(context, load))
+            notes.append("; ".join(part for part in every if part))
         return Verdict(
             part=self.weld.name,
             kind=kind,
             unit="MPa",
             fails="parts",
-            source=rules[int(worst[0, np.argmax(use[0]), 0])].source,
+            source=rules[int(worst.rule[0, np.argmax(use[0])])].source,
             demand=demand,
             limit=limit,
             utilisation=use * self.path_factor,
             places=sides(self.seat.axes),
-            where=np.take_along_axis(self.place[:, :, own], worst, axis=-1)[..., 0],
+            where=worst.place,
             in_range=np.broadcast_to(in_range[:, None], demand.shape),
             notes=tuple(notes),
         )
@@ -145,47 +156,60 @@ def _found(context: Context) -> tuple[WeldEffect, ...]:
 
 def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Array) -> tuple[WeldEffect, ...]:
     own = tuple(every[n] for n in group.welds)
-    line, designs = group.line, group.designs
+    line = measured(group.pieces, group.cylinder)
     ruled = [_rules(context, seat, _of(line.pieces, group, k)) for k, seat in enumerate(own)]
-    most = max(len(rules) for rules, _, _, _ in ruled)
-    forms = np.zeros((line.length.size, most, line.pieces.span.size, 4))
-    for k, (rules, _, _, _) in enumerate(ruled):
-        for c, rule in enumerate(rules):
-            forms[k * designs : (k + 1) * designs, c] = rule.form
     through = pull(
         line, group.rows(tuple(np.moveaxis(forces, 2, 0))), [s.weld for s in own], context.load_names
     )
-    peak = peaks(line, through, forms)
+    throats, toes = peaks(line, through, [_forms(group, [one[n] for one in ruled]) for n in (0, 1)])
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
+    cosine = worst_face_angle(line, np.repeat(np.array(faces), group.designs, axis=0))
     low, high = footprints(group, every)
-    cosine = worst_face_angle(line, np.repeat(np.array(faces), designs, axis=0))
-    found = []
-    for k, (seat, (rules, throats, known, heat_known)) in enumerate(zip(own, ruled, strict=True)):
-        centre = group.own(k, line.centroid)[:, None, None]
-        count = len(rules)
-        found.append(
-            WeldEffect(
-                seat=seat,
-                rules=rules,
-                throats=throats,
-                known=known,
-                heat_known=np.broadcast_to(heat_known, (designs,)),
-                stress=group.own(k, peak.value)[:, :, :count],
-                parts=group.own(k, peak.parts)[:, :, :count],
-                place=sector(group.own(k, peak.place)[:, :, :count], centre),
-                square=group.own(k, cosine) <= COS_60 + SQUARE_ENOUGH,
-                path_factor=path_factor(context, seat.weld),
-                low=group.own(k, low),
-                high=group.own(k, high),
-            )
+    return tuple(
+        WeldEffect(
+            seat=seat,
+            throat=_worst(group, line, k, throat_rules_, throats),
+            toe=_worst(group, line, k, toe_rules_, toes),
+            known=known,
+            heat_known=np.broadcast_to(heat_known, (group.designs,)),
+            square=group.own(k, cosine) <= COS_60 + SQUARE_ENOUGH,
+            path_factor=path_factor(context, seat.weld),
+            low=group.own(k, low),
+            high=group.own(k, high),
         )
-    return tuple(found)
+        for k, (seat, (throat_rules_, toe_rules_, known, heat_known)) in enumerate(
+            zip(own, ruled, strict=True)
+        )
+    )
+
+
+def _forms(group: Group, ruled: list[tuple[Rule, ...]]) -> tuple[Array, Array]:
+    """Forms and scales of all rows of a group; welds with fewer rules are filled up with nothing."""
+    most, designs = max(map(len, ruled)), group.designs
+    forms = np.zeros((len(ruled) * designs, most, group.pieces.span.size, 4))
+    scales = np.zeros(forms.shape[:2])
+    for k, rules in enumerate(ruled):
+        rows = slice(k * designs, (k + 1) * designs)
+        for c, rule in enumerate(rules):
+            forms[rows, c] = rule.form
+            scales[rows, c] = rule.limit**-2.0
+    return forms, scales
+
+
+def _worst(group: Group, line: WeldLine, k: int, rules: tuple[Rule, ...], peak: Peak) -> Worst:
+    return Worst(
+        rules=rules,
+        stress=group.own(k, peak.value),
+        rule=np.minimum(group.own(k, peak.form), len(rules) - 1),
+        parts=group.own(k, peak.parts),
+        place=sector(group.own(k, peak.place), group.own(k, line.centroid)[:, None]),
+    )
 
 
 def _rules(
     context: Context, seat: Seat, pieces: Pieces
-) -> tuple[tuple[Rule, ...], int, bool, NDArray[np.bool_]]:
-    """Rules of both checks, how many are the throat's, and whether filler and heat are covered."""
+) -> tuple[tuple[Rule, ...], tuple[Rule, ...], bool, NDArray[np.bool_]]:
+    """Rules at the throat and at the toe, and whether the filler's table and a rule of heat cover them."""
     weld = seat.weld
     filler = context.case.fillers[weld.filler]
     own, onto = parents(context.case, seat, context.bars)
@@ -203,7 +227,7 @@ def _rules(
         wall = np.where(_along_width(pieces), wall / 2.0, wall)
     toe = toe_rules(weld.leg, own=own, onto=onto, wall=wall, host_wall=None if onto is None else onto.wall)
     heat_known = own.in_range if onto is None else own.in_range & onto.in_range
-    return (*throat, *toe), len(throat), known, heat_known
+    return throat, toe, known, heat_known
 
 
 def _along_width(pieces: Pieces) -> NDArray[np.bool_]:

@@ -14,7 +14,7 @@ from strength.joints.pieces import stacked as stacked_pieces
 from strength.joints.saddle import Cylinder
 from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.seat import Seat
-from strength.joints.weld_line import WeldLine, measured
+from strength.joints.weld_line import extent
 from strength.sections.bars import Bars
 
 Array = NDArray[np.float64]
@@ -23,14 +23,19 @@ THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
 
 @attrs.frozen(kw_only=True, eq=False)
 class Group:
-    """Welds whose lines are of one make-up, as one line: its rows are weld after weld, all designs each."""
+    """Welds whose lines are of one make-up: rows are weld after weld, all designs each."""
 
     welds: tuple[int, ...]
-    line: WeldLine
+    pieces: Pieces
+    cylinder: Cylinder | None
     designs: int
 
+    def extent(self, direction: Array) -> tuple[Array, Array]:
+        """Least and greatest of place . direction (rows, 3) along each line: (rows,) each [mm]."""
+        return extent(self.pieces, self.cylinder, direction)
+
     def rows(self, values: Sequence[Array]) -> Array:
-        """Values of all welds (each designs or 1, ...) as rows of the group's line."""
+        """Values of all welds (each designs or 1, ...) as rows of the group."""
         return np.concatenate(
             [np.broadcast_to(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds]
         )
@@ -60,11 +65,14 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     found = []
     for members in alike.values():
         hosts = tuple(cylinder for _, _, cylinder in members if cylinder is not None)
-        line = measured(
-            stacked_pieces(tuple(pieces for _, pieces, _ in members), designs),
-            stacked_cylinders(hosts, designs) if hosts else None,
+        found.append(
+            Group(
+                welds=tuple(n for n, _, _ in members),
+                pieces=stacked_pieces(tuple(pieces for _, pieces, _ in members), designs),
+                cylinder=stacked_cylinders(hosts, designs) if hosts else None,
+                designs=designs,
+            )
         )
-        found.append(Group(welds=tuple(n for n, _, _ in members), line=line, designs=designs))
     return tuple(found)
 
 

@@ -9,7 +9,6 @@ from numpy.typing import NDArray
 from strength.case.shape import Bare
 from strength.joints.draw import Group, drawn
 from strength.joints.seat import Seat, seats
-from strength.joints.weld_line import extent
 
 if TYPE_CHECKING:
     from strength.case.model import Case, Weld
@@ -58,8 +57,8 @@ def heat_lengths(case: "Case", layout: "Layout", bars: "Bars") -> tuple[HeatLeng
     for group in drawn(every, bars, cut=False, designs=designs):
         own = [every[n] for n in group.welds]
         low, high = (np.zeros(len(own) * designs),) * 2
-        if group.line.cylinder is not None:
-            low, high = extent(group.line, np.tile([1.0, 0.0, 0.0], (low.size, 1)))
+        if group.cylinder is not None:
+            low, high = group.extent(np.tile([1.0, 0.0, 0.0], (low.size, 1)))
         feet = footprints(group, every)
         for k, seat in enumerate(own):
             weld, bar = seat.weld, seat.bar
@@ -87,7 +86,7 @@ def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
             direction = direction - direction[0] / host.face[0] * host.face
         along.append(direction)
         at.append(0.0 if host is None else host.at)
-    low, high = extent(group.line, np.repeat(np.array(along), group.designs, axis=0))
+    low, high = group.extent(np.repeat(np.array(along), group.designs, axis=0))
     shift = np.repeat(np.array(at), group.designs)
     return low + shift, high + shift
 

@@ -1,5 +1,7 @@
 """The greatest value along a weld's line of quadratic forms of its force per length."""
 
+from collections.abc import Sequence
+
 import attrs
 import numpy as np
 from numpy.typing import NDArray
@@ -12,52 +14,74 @@ Index = NDArray[np.intp]
 
 CANDIDATES = 3  # local maxima looked at more closely
 STENCIL = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
-ZOOMS = (1.0, 0.25, 0.06)  # of the sampling step
+ZOOMS = (1.0, 0.25, 0.04)  # of the sampling step
 
 
 @attrs.frozen(kw_only=True, eq=False)
 class Peak:
-    """Where each form is greatest; (designs, loads, forms) and what stands there.
+    """The worst of some forms and where it stands; (designs, loads).
 
-    value: square root of the form. parts: (..., 3) force per length q_x, q_s, q_n [N/mm]. place:
-    (..., 3) in member axes from the middle of the weld plane [mm].
+    value: square root of the form. form: its number. parts: (..., 3) force per length q_x, q_s, q_n
+    there [N/mm]. place: (..., 3) in member axes from the middle of the weld plane [mm].
     """
 
     value: Array
+    form: Index
     parts: Array
     place: Array
 
 
-def peaks(line: WeldLine, pull: Pull, forms: Array) -> Peak:
-    """Greatest of each form c_xx qx^2 + c_ss qs^2 + c_nn qn^2 + c_xn qx qn along the line.
+@attrs.frozen(kw_only=True, eq=False)
+class Samples:
+    """Local q (3, designs, loads, pieces, n) at `grid` on pieces `own`; places (designs, pieces, n, 3)."""
 
-    forms: (designs or 1, forms, pieces or 1, 4), each non-negative for every q. A convex form of
-    what varies linearly is greatest at an end of a straight piece; along arcs and saddles it is
-    sampled, and its best local maxima are refined to rounding.
+    own: Index
+    grid: Array
+    local: Array
+    place: Array
+
+
+def peaks(line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]]) -> list[Peak]:
+    """Worst form and place of each group: c_xx qx^2 + c_ss qs^2 + c_nn qn^2 + c_xn qx qn times a scale.
+
+    groups: forms (designs or 1, forms, pieces or 1, 4), each non-negative for every q, and scales
+    (designs or 1, forms), such as 1/limit^2. A convex form of what varies linearly is greatest at
+    an end of a straight piece; along arcs and saddles it is sampled, and its best local maxima are
+    refined to rounding.
     """
-    count = line.pieces.span.size
-    forms = np.broadcast_to(forms, (line.length.size, forms.shape[1], count, 4))
-    dead = line.pieces.length() <= 0.0
+    ends = np.flatnonzero(line.pieces.ends & ~line.curved)
+    bent = np.flatnonzero(line.curved)
+    steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
+    straight = _sampled(line, pull, ends, np.array([0.0, 1.0])) if ends.size else None
+    curved = _sampled(line, pull, bent, np.linspace(0.0, 1.0, steps)) if bent.size else None
+    return [_peak(line, pull, forms, scales, straight, curved) for forms, scales in groups]
+
+
+def _peak(
+    line: WeldLine, pull: Pull, forms: Array, scales: Array, straight: Samples | None, curved: Samples | None
+) -> Peak:
+    forms = np.broadcast_to(forms, (line.length.size, forms.shape[1], line.pieces.span.size, 4))
+    scales = np.broadcast_to(scales, forms.shape[:2])
     found = []
-    ends = line.pieces.ends & ~line.curved
-    if ends.any():
-        found.append(_on_straight(line, pull, forms, np.flatnonzero(ends), dead))
-    if line.curved.any():
-        found.append(_on_curved(line, pull, forms, np.flatnonzero(line.curved)))
-    best = found[0]
-    for other in found[1:]:
-        swap = other.value > best.value
+    if straight is not None:
+        found.append(_on_straight(line, straight, forms, scales))
+    if curved is not None:
+        found.append(_on_curved(line, pull, curved, forms, scales))
+    best, height = found[0]
+    for other, higher in found[1:]:
+        swap = higher > height
+        height = np.where(swap, higher, height)
         best = Peak(
             value=np.where(swap, other.value, best.value),
+            form=np.where(swap, other.form, best.form),
             parts=np.where(swap[..., None], other.parts, best.parts),
             place=np.where(swap[..., None], other.place, best.place),
         )
     return attrs.evolve(best, value=np.sqrt(np.maximum(best.value, 0.0)))
 
 
-def form_at(coefficients: Array, q: Array) -> Array:
-    """Value of forms (..., 4) of force per length (..., 3)."""
-    x, s, n = q[..., 0], q[..., 1], q[..., 2]
+def form_at(coefficients: Array, x: Array, s: Array, n: Array) -> Array:
+    """Value of forms (..., 4) of force per length q_x, q_s, q_n (...)."""
     found: Array = (
         coefficients[..., 0] * x * x
         + coefficients[..., 1] * s * s
@@ -67,76 +91,78 @@ def form_at(coefficients: Array, q: Array) -> Array:
     return found
 
 
-def _sampled(line: WeldLine, pull: Pull, own: Index, u: Array) -> tuple[Array, Array]:
-    """Local q (designs, loads, pieces, n, 3) and places (designs, pieces, n, 3) on some pieces."""
-    place, frames = line.all_at(u)
+def _sampled(line: WeldLine, pull: Pull, own: Index, grid: Array) -> Samples:
+    place, frames = line.all_at(line.spaced(grid))
     place, frames = place[:, own], frames[:, own]
     arm = place - line.centroid[:, None, None]
     by_spin = np.cross(arm[..., None, :], frames)
-    matrix = np.concatenate([frames, by_spin], axis=-1).reshape(place.shape[0], -1, 6)
+    matrix = np.moveaxis(np.concatenate([frames, by_spin], axis=-1), 3, 1)
+    matrix = matrix.reshape(place.shape[0], -1, 6)
     local = np.concatenate([pull.direct, pull.spin], axis=-1) @ np.swapaxes(matrix, 1, 2)
-    return local.reshape(*local.shape[:2], own.size, u.size, 3), place
+    local = np.moveaxis(local.reshape(*local.shape[:2], 3, own.size, grid.size), 2, 0)
+    return Samples(own=own, grid=grid, local=local, place=place)
 
 
-def _on_straight(line: WeldLine, pull: Pull, forms: Array, own: Index, dead: NDArray[np.bool_]) -> Peak:
-    local, place = _sampled(line, pull, own, np.array([0.0, 1.0]))
-    designs, loads = local.shape[:2]
-    values = form_at(forms[:, :, own][:, None, :, :, None], local[:, :, None])
-    values = np.where(dead[:, own][:, None, None, :, None], -1.0, values).reshape(
-        designs, loads, forms.shape[1], -1
-    )
+def _scaled(forms: Array, scales: Array, local: Array) -> Array:
+    """Scaled forms (designs, loads, forms, pieces, n) of samples (3, designs, loads, pieces, n)."""
+    coefficients = (forms * scales[:, :, None, None])[:, None, :, :, None]
+    return form_at(coefficients, *local[:, :, :, None])
+
+
+def _picked(values: Array, number: Index) -> Array:
+    """Last axis at number (designs, loads)."""
+    return np.take_along_axis(values, number[..., None], axis=-1)[..., 0]
+
+
+def _on_straight(line: WeldLine, samples: Samples, forms: Array, scales: Array) -> tuple[Peak, Array]:
+    own, local, place = samples.own, samples.local, samples.place
+    values = _scaled(forms[:, :, own], scales, local)
+    dead = line.pieces.length()[:, own] <= 0.0
+    values = np.where(dead[:, None, None, :, None], -1.0, values).reshape(*values.shape[:2], -1)
     best = np.argmax(values, axis=-1)
-    flat = local.reshape(designs, loads, -1, 3)
-    places = np.broadcast_to(place.reshape(place.shape[0], 1, -1, 3), flat.shape)
+    form, sample = np.divmod(best, 2 * own.size)
+    height = _picked(values, best)
+    flat = local.reshape(*local.shape[:3], -1)
+    parts = np.stack([_picked(part, sample) for part in flat], axis=-1)
+    rows = np.arange(place.shape[0])[:, None]
+    scale = scales[rows, form]
     return Peak(
-        value=np.take_along_axis(values, best[..., None], axis=-1)[..., 0],
-        parts=np.take_along_axis(flat, best[..., None], axis=2),
-        place=np.take_along_axis(places, best[..., None], axis=2),
-    )
+        value=height / np.where(scale > 0.0, scale, 1.0),
+        form=form,
+        parts=parts,
+        place=place.reshape(place.shape[0], -1, 3)[rows, sample],
+    ), height
 
 
-def _on_curved(line: WeldLine, pull: Pull, forms: Array, own: Index) -> Peak:
-    steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
-    grid = np.linspace(0.0, 1.0, steps)
-    local, _ = _sampled(line, pull, own, line.spaced(grid))
-    number = np.stack([_tops(forms[:, c, own], local) for c in range(forms.shape[1])], axis=2)
+def _on_curved(
+    line: WeldLine, pull: Pull, samples: Samples, forms: Array, scales: Array
+) -> tuple[Peak, Array]:
+    own, grid, steps = samples.own, samples.grid, samples.grid.size
+    values = _scaled(forms[:, :, own], scales, samples.local)
+    higher = values[..., 1:] - values[..., :-1]
+    tops = np.ones(values.shape, dtype=bool)
+    tops[..., 1:] &= higher >= 0.0
+    tops[..., :-1] &= higher <= 0.0
+    values = np.where(tops, values, -np.inf).reshape(*values.shape[:2], -1)
+    number = np.argpartition(values, -CANDIDATES, axis=-1)[..., -CANDIDATES:]
+    form, number = np.divmod(number, own.size * steps)
     piece, middle = own[number // steps], grid[number % steps]
-    rows = np.arange(forms.shape[0]).reshape(-1, 1, 1, 1)
-    chosen = forms[rows, np.arange(forms.shape[1])[:, None], piece]
-    shape = (*number.shape[:2], -1)
-    value, parts, place = _refined(
-        line,
-        pull,
-        chosen.reshape(*shape, 4),
-        piece.reshape(shape),
-        middle.reshape(shape),
-        float(grid[1]),
-    )
-    value = value.reshape(number.shape)
-    best = np.argmax(value, axis=-1)[..., None]
-    wide = (*number.shape, 3)
+    rows = np.arange(forms.shape[0]).reshape(-1, 1, 1)
+    chosen = forms[rows, form, piece]
+    value, parts, place = _refined(line, pull, chosen, piece, middle, float(grid[1]))
+    height = value * scales[rows, form]
+    best = np.argmax(height, axis=-1)
     return Peak(
-        value=np.take_along_axis(value, best, axis=-1)[..., 0],
-        parts=np.take_along_axis(parts.reshape(wide), best[..., None], axis=3)[..., 0, :],
-        place=np.take_along_axis(place.reshape(wide), best[..., None], axis=3)[..., 0, :],
-    )
-
-
-def _tops(form: Array, local: Array) -> Index:
-    """Numbers of the highest samples that are no lower than their neighbours: (designs, loads, few)."""
-    values = form_at(form[:, None, :, None], local)
-    low = np.full_like(values[..., :1], -np.inf)
-    before = np.concatenate([low, values[..., :-1]], axis=-1)
-    after = np.concatenate([values[..., 1:], low], axis=-1)
-    tops = np.where((values >= before) & (values >= after), values, -np.inf)
-    tops = tops.reshape(*tops.shape[:2], -1)
-    found: Index = np.argpartition(tops, -CANDIDATES, axis=-1)[..., -CANDIDATES:]
-    return found
+        value=_picked(value, best),
+        form=np.take_along_axis(form, best[..., None], axis=-1)[..., 0],
+        parts=np.stack([_picked(part, best) for part in parts], axis=-1),
+        place=np.stack([_picked(part, best) for part in place], axis=-1),
+    ), _picked(height, best)
 
 
 def _refined(
     line: WeldLine, pull: Pull, form: Array, piece: Index, middle: Array, step: float
-) -> tuple[Array, Array, Array]:
+) -> tuple[Array, list[Array], list[Array]]:
     """Forms, local q and places at the tops next to `middle` (designs, loads, tops) of chosen pieces."""
     for zoom in ZOOMS:
         by = zoom * step
@@ -150,13 +176,30 @@ def _refined(
         shift = np.where(peaked, (low - high) / np.where(peaked, 2.0 * bend, 1.0), 0.0)
         middle = middle + by * (STENCIL[top[..., 0]] + shift * (STENCIL[1] - STENCIL[0]))
     value, parts, place = _value(line, pull, form, piece, line.spaced(middle[..., None]))
-    return value[..., 0], parts[..., 0, :], place[..., 0, :]
+    return value[..., 0], [part[..., 0] for part in parts], [part[..., 0] for part in place]
 
 
-def _value(line: WeldLine, pull: Pull, form: Array, piece: Index, u: Array) -> tuple[Array, Array, Array]:
-    """Form, local q and place at u (designs, loads, candidates, n) of chosen pieces."""
-    place, frames = line.some_at(np.broadcast_to(piece[..., None], u.shape), u)
-    centroid = line.centroid.reshape(-1, 1, 1, 1, 3)
-    q = pull.at(place - centroid)
-    local = (frames @ q[..., None])[..., 0]
-    return form_at(form[..., None, :], local), local, place
+def _value(
+    line: WeldLine, pull: Pull, form: Array, piece: Index, u: Array
+) -> tuple[Array, tuple[Array, ...], tuple[Array, ...]]:
+    """Form, local q and place at u (designs, loads, tops, n) of chosen pieces.
+
+    With t = sqrt(1 - sx^2): x = (e - sx s)/t and n = s cross x, so that q_x, q_s, q_n need no matrices.
+    """
+    place, (sx, sy, sz) = line.some_at(piece[..., None], u)
+    shape = (-1, 1, 1, 1)
+    ax, ay, az = (p - line.centroid[:, n].reshape(shape) for n, p in enumerate(place))
+    wide = (*pull.spin.shape[:2], 1, 1)
+    wx, wy, wz = (pull.spin[..., n].reshape(wide) for n in range(3))
+    dx, dy, dz = (pull.direct[..., n].reshape(wide) for n in range(3))
+    qx = dx + wy * az - wz * ay
+    qy = dy + wz * ax - wx * az
+    qz = dz + wx * ay - wy * ax
+    in_section = qy * sy + qz * sz
+    tall = np.sqrt(np.maximum(1.0 - sx * sx, 1e-30))
+    parts = (
+        qx * tall - sx * in_section / tall,
+        qx * sx + in_section,
+        (qy * sz - qz * sy) / tall,
+    )
+    return form_at(form[..., None, :], *parts), parts, place

@@ -47,17 +47,32 @@ class Pieces:
         along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[:, None, None]
         return place, self.delta[:, :, None] + radius * along
 
-    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array]:
-        """Place and derivative at u on chosen pieces, both (designs, ...): each (designs, ..., 2)."""
+    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array, Array, Array]:
+        """At u on chosen pieces, both (designs, ...): y, z and their derivatives, each alike."""
         designs = self.base.shape[0]
         row = np.minimum(np.arange(piece.shape[0]), designs - 1).reshape(-1, *([1] * (piece.ndim - 1)))
-        angle = self.first[row, piece] + self.span[piece] * u
-        turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
-        radius = self.radius[row, piece][..., None]
-        delta = self.delta[row, piece]
-        place = self.base[row, piece] + delta * u[..., None] + radius * turn
-        along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[piece][..., None]
-        return place, delta + radius * along
+        span = self.span[piece]
+        angle = self.first[row, piece] + span * u
+        radius = self.radius[row, piece]
+        east, north = radius * np.cos(angle), radius * np.sin(angle)
+        base, delta = self.base[row, piece], self.delta[row, piece]
+        return (
+            base[..., 0] + delta[..., 0] * u + east,
+            base[..., 1] + delta[..., 1] * u + north,
+            delta[..., 0] - north * span,
+            delta[..., 1] + east * span,
+        )
+
+    def reach(self, towards: Array) -> Array:
+        """Greatest of place . towards (designs, 2) over all pieces (designs,), in closed form."""
+        size = np.linalg.norm(towards, axis=-1)
+        run = (np.arctan2(towards[:, 1], towards[:, 0])[:, None] - self.first) % (2.0 * np.pi)
+        bounds, _ = self.all_at(np.array([0.0, 1.0]))
+        ends: Array = np.einsum("dkni,di->dkn", bounds, towards).max(axis=(1, 2))
+        middle = np.einsum("dki,di->dk", self.base, towards) + self.radius * size[:, None]
+        tops = np.where((run < self.span) & (self.radius > 0.0), middle, -np.inf).max(axis=1)
+        found: Array = np.maximum(ends, tops)
+        return found
 
 
 def straight(lines: Array) -> Pieces:

@@ -47,25 +47,26 @@ class Cylinder:
         beside = np.max(np.abs(off), axis=(1, 2)) > self.radius * (1.0 + 1e-9)
         return np.asarray(beside | ~np.any(across, axis=-1))
 
-    def lift(self, place: Array, along: Array) -> tuple[Array, Array]:
-        """Height x of the host's surface over places (designs, ..., 2), and its derivative.
+    def lift(self, y: Array, z: Array, dy: Array, dz: Array) -> tuple[Array, Array]:
+        """Height x of the host's surface over places y, z (designs, ...), and its derivative.
 
-        along: derivative of place. With a = 1 - hx^2 and the distance tau of the ray from the axis,
-        x = -b/a +- sqrt(a (R^2 - tau^2))/a, the root on the member's side.
+        dy, dz: derivatives of the place. With a = 1 - hx^2 and the distance tau of the ray from the
+        axis, x = -b/a +- sqrt(a (R^2 - tau^2))/a, the root on the member's side.
         """
-        wide = [1] * (place.ndim - 2)
+        wide = [1] * (y.ndim - 1)
         h = self.direction
         a = (h[:, 1] ** 2 + h[:, 2] ** 2).reshape(-1, *wide)
         radius, into = self.radius.reshape(-1, *wide), self.into.reshape(-1, *wide)
         hx, hy, hz = (h[:, n].reshape(-1, *wide) for n in range(3))
         px, py, pz = (self.through[:, n].reshape(-1, *wide) for n in range(3))
-        ay, az = (self.across[:, n].reshape(-1, *wide) for n in (1, 2))
-        y, z = place[..., 0] - py, place[..., 1] - pz
+        across = self.across
+        ay, az = (across[:, n].reshape(-1, *wide) for n in (1, 2))
+        y, z = y - py, z - pz
         tau = y * ay + z * az
         root = np.sqrt(np.maximum(a * (radius - tau) * (radius + tau), 0.0))
         b = -px - (y * hy + z * hz - px * hx) * hx
-        fall = (along[..., 0] * hy + along[..., 1] * hz) * hx
-        steep = a * tau * (along[..., 0] * ay + along[..., 1] * az)
+        fall = (dy * hy + dz * hz) * hx
+        steep = a * tau * (dy * ay + dz * az)
         rise = np.where(root > 0.0, steep / np.where(root > 0.0, root, 1.0), 0.0)
         return (-b + into * root) / a, (fall - into * rise) / a
 

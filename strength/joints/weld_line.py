@@ -14,6 +14,7 @@ from strength.joints.saddle import Cylinder
 Array = NDArray[np.float64]
 PER_PIECE = 9
 NEAR_END = 1e-5
+FINER = 33
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -43,9 +44,17 @@ class WeldLine:
         """
         return self._lifted(*self.pieces.all_at(u))
 
-    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array]:
-        """The same at u (designs, ...) on chosen pieces (designs, ...)."""
-        return self._lifted(*self.pieces.some_at(piece, u))
+    def some_at(self, piece: Index, u: Array) -> tuple[tuple[Array, ...], tuple[Array, ...]]:
+        """At u on chosen pieces, both (designs, ...): place x, y, z and direction s of the line."""
+        y, z, dy, dz = self.pieces.some_at(piece, u)
+        if self.cylinder is None:
+            size = np.hypot(dy, dz)
+            size = np.where(size > 0.0, size, 1.0)
+            return (np.zeros_like(y), y, z), (np.zeros_like(y), dy / size, dz / size)
+        x, dx = self.cylinder.lift(y, z, dy, dz)
+        size = np.sqrt(dx * dx + dy * dy + dz * dz)
+        size = np.where(size > 0.0, size, 1.0)
+        return (x, y, z), (dx / size, dy / size, dz / size)
 
     def spaced(self, v: Array) -> Array:
         """Places u for v from 0 to 1: on a saddle closer toward the ends of a piece, where it turns fastest.
@@ -67,7 +76,7 @@ def in_space(cylinder: Cylinder | None, place: Array, along: Array) -> tuple[Arr
     if cylinder is None:
         x = dx = np.zeros(place.shape[:-1])
     else:
-        x, dx = cylinder.lift(place, along)
+        x, dx = cylinder.lift(place[..., 0], place[..., 1], along[..., 0], along[..., 1])
     return (
         np.concatenate([x[..., None], place], axis=-1),
         np.concatenate([dx[..., None], along], axis=-1),
@@ -137,27 +146,30 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Arra
     )
 
 
-def extent(line: WeldLine, direction: Array) -> tuple[Array, Array]:
+def extent(pieces: Pieces, cylinder: Cylinder | None, direction: Array) -> tuple[Array, Array]:
     """Least and greatest of place . direction (designs, 3) along the line: (designs,) each [mm]."""
-    return -_reach(line, -direction), _reach(line, direction)
+    if cylinder is None:
+        return -pieces.reach(-direction[:, 1:]), pieces.reach(direction[:, 1:])
+    return -_reach(pieces, cylinder, -direction), _reach(pieces, cylinder, direction)
 
 
-def _reach(line: WeldLine, direction: Array) -> Array:
-    """Greatest of place . direction, found on a grid and then on ever finer grids about its best."""
+def _reach(pieces: Pieces, cylinder: Cylinder, direction: Array) -> Array:
+    """Greatest of place . direction on a saddle, on a grid and then on ever finer grids about its best."""
     grid = np.linspace(0.0, 1.0, 2 * PER_PIECE)
-    place, _ = line.all_at(grid)
+    place, _ = in_space(cylinder, *pieces.all_at(grid))
     height = np.einsum("dkni,di->dkn", place, direction).reshape(place.shape[0], -1)
     best = np.argmax(height, axis=1)
-    piece, u = best // grid.size, grid[best % grid.size]
+    piece, u = np.repeat((best // grid.size)[:, None], FINER, axis=1), grid[best % grid.size]
     top: Array = height.max(axis=1)
     step = float(grid[1])
-    for _ in range(4):
-        near = np.clip(u[:, None] + step * np.linspace(-1.0, 1.0, 17), 0.0, 1.0)
-        place, _ = line.some_at(np.repeat(piece[:, None], 17, axis=1), near)
-        height = np.einsum("dni,di->dn", place, direction)
+    for _ in range(3):
+        near = np.clip(u[:, None] + step * np.linspace(-1.0, 1.0, FINER), 0.0, 1.0)
+        y, z, dy, dz = pieces.some_at(piece, near)
+        x, _ = cylinder.lift(y, z, dy, dz)
+        height = x * direction[:, :1] + y * direction[:, 1:2] + z * direction[:, 2:]
         u = np.take_along_axis(near, np.argmax(height, axis=1)[:, None], axis=1)[:, 0]
         top = np.maximum(top, height.max(axis=1))
-        step /= 8.0
+        step *= 2.0 / (FINER - 1)
     return top
 
 

@@ -122,17 +122,17 @@ def test_worst_place_against_a_dense_scan(found):
     rng = np.random.default_rng(20)
     load = rng.normal(size=(1, 6, 6)) * np.array([1.0, 0.8, 0.5, 21.0, 17.0, 12.0])
     through = pull(found, load, [weld()], tuple("abcdef"))
-    best = peaks(found, through, FORMS)
+    best = peaks(found, through, [(FORMS[:, c : c + 1], np.ones((1, 1))) for c in range(FORMS.shape[1])])
     where, frames = found.all_at(found.spaced(np.linspace(0.0, 1.0, 10001)))
     flat, turn = where[0].reshape(-1, 3), frames[0].reshape(-1, 3, 3)
     for n in range(load.shape[1]):
         q = through.direct[0, n] + np.cross(through.spin[0, n], flat - found.centroid[0])
         local = np.einsum("nij,nj->ni", turn, q)
         for c in range(FORMS.shape[1]):
-            scan = np.sqrt(form_at(FORMS[0, c, 0], local).max())
-            assert best.value[0, n, c] == pytest.approx(scan, rel=1e-6)
-            at = best.parts[0, n, c]
-            assert np.sqrt(form_at(FORMS[0, c, 0], at)) == pytest.approx(best.value[0, n, c], rel=1e-12)
+            scan = np.sqrt(form_at(FORMS[0, c, 0], *local.T).max())
+            assert best[c].value[0, n] == pytest.approx(scan, rel=1e-6)
+            at = best[c].parts[0, n]
+            assert np.sqrt(form_at(FORMS[0, c, 0], *at)) == pytest.approx(best[c].value[0, n], rel=1e-12)
 
 
 def test_frames_point_outward_and_along():
@@ -192,7 +192,7 @@ def test_extent_along_the_host(degrees, low, high):
     angle, turn = np.radians(degrees), 0.3
     found = saddle(20.0, 38.0, degrees, turn=turn)
     along = np.array([[np.cos(angle), np.sin(angle) * np.cos(turn), np.sin(angle) * np.sin(turn)]])
-    start, end = extent(found, along)
+    start, end = extent(found.pieces, found.cylinder, along)
     if low is not None:
         assert (start[0], end[0]) == pytest.approx((low, high), abs=1e-9)
     assert end[0] - start[0] == pytest.approx(20.0 / np.sin(angle), rel=1e-9)

@@ -60,9 +60,7 @@ def use(q, throat, fu, beta, *, hollow=False, gamma=1.25):
         throat, "limit-state", filler=ROD, brazed=False, hollow=hollow, own=parent("leg", fu, beta), onto=None
     )
     assert known
-    return max(
-        float(np.sqrt(form_at(rule.form[0, 0], np.array(q))) / rule.limit[0] * gamma) for rule in rules
-    )
+    return max(float(np.sqrt(form_at(rule.form[0, 0], *q)) / rule.limit[0] * gamma) for rule in rules)
 
 
 @pytest.mark.parametrize(("grade", "fu", "simple", "across", "normal"), TABLE)

@@ -98,7 +98,7 @@ def test_circle():
 def _worst(found, force, throat):
     load = np.array(force, dtype=float)[None, None]
     through = pull(found, load, [weld()], ("load",))
-    return through, float(peaks(found, through, RESULTANT).value[0, 0, 0]) / throat
+    return through, float(peaks(found, through, [(RESULTANT, np.ones((1, 1)))])[0].value[0, 0]) / throat
 
 
 def test_u_weld_of_a_bracket():

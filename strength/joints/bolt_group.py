@@ -1,0 +1,72 @@
+"""Forces on each bolt of a joint, from the force and moment that come to its end point."""
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.joints.end_force import along_and_across, size
+
+Array = NDArray[np.float64]
+
+ALONE = 1e-9  # of the greatest: a second moment below it carries nothing
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class BoltForces:
+    """Magnitudes on each bolt, (designs, loads, bolts) [N, N*mm]; no load factor.
+
+    across: through all shear planes together. along: pull or push along the axis. bending: the moment
+    across a single bolt, which its planes or its bending must carry; 0 in a group.
+    about_axis, about_line: (designs, loads) moments that nothing here carries: about a single bolt's
+    own axis, and about the line in which all bolts of a group stand.
+    """
+
+    across: Array
+    along: Array
+    bending: Array
+    about_axis: Array
+    about_line: Array
+
+
+def single(force: Array, moment: Array, axis: Array) -> BoltForces:
+    """One bolt: force and moment (designs, loads, 3) at its place, axis a unit vector."""
+    along, across = along_and_across(force, axis)
+    about, bending = along_and_across(moment, axis)
+    return BoltForces(
+        across=size(across)[..., None],
+        along=np.abs(along)[..., None],
+        bending=size(bending)[..., None],
+        about_axis=np.abs(about),
+        about_line=np.zeros_like(about),
+    )
+
+
+def grouped(force: Array, moment: Array, axis: Array, places: Array) -> BoltForces:
+    """Equal bolts at places (bolts, 3) [mm] from the point that the moment is taken about.
+
+    V_i = F_p/n + (M.a / sum r^2)(a x r_i), T_i = F_a/n + t.r_i with S t = a x M across, moments about
+    the centroid, r the places across the axis from it, S = sum r r^T: the linear field that gives
+    the moments back. What S cannot carry is `about_line`.
+    """
+    count = places.shape[0]
+    centre = places.mean(axis=0)
+    _, arm = along_and_across(places - centre, axis)
+    moment = moment - np.cross(centre, force)
+    along, across = along_and_across(force, axis)
+    about, bending = along_and_across(moment, axis)
+    polar = float(np.sum(arm**2))
+    tiny = ALONE * max(float(np.sum(places**2)), 1e-300)
+    turning = np.cross(axis, arm) / polar if polar > tiny else np.zeros_like(arm)
+    shear = across[..., None, :] / count + about[..., None, None] * turning
+    second = arm.T @ arm
+    inverse = np.linalg.pinv(second, rcond=ALONE, hermitian=True) if polar > tiny else np.zeros((3, 3))
+    field = np.cross(axis, bending) @ inverse
+    pull = along[..., None] / count + field @ arm.T
+    lost = bending - np.cross(field @ second, axis)
+    return BoltForces(
+        across=size(shear),
+        along=np.abs(pull),
+        bending=np.zeros_like(pull),
+        about_axis=np.zeros_like(about) if polar > tiny else np.abs(about),
+        about_line=size(lost),
+    )
