@@ -26,7 +26,7 @@ def on_image(member: str) -> str:
     """What to tell of a part that stands on a member made by mirroring."""
     return (
         f"{member!r} is made by mirroring {other_side(member)!r}: put this on the '.left' one and end its "
-        "own name in '.left', so that it is mirrored too; parts that differ from side to side are typed for both"
+        "own name in '.left', so that it is mirrored too; parts that differ by side are typed for both"
     )
 
 
