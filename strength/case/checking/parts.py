@@ -89,13 +89,9 @@ def _check_up(survey: Survey, part: Entry) -> None:
         return
     way = "forward, as the part is upright" if default_up(x) == (1.0, 0.0, 0.0) else "up"
     if isinstance(shape, Flat):
-        survey.warn(
-            part.name, f"`up` is left out: the {shape.width:g} mm of its width are taken to point {way}"
-        )
+        survey.warn(part.name, f"`up` is left out: its width of {shape.width:g} mm is taken to point {way}")
     elif isinstance(shape, Box) and shape.depth != shape.width:
-        survey.warn(
-            part.name, f"`up` is left out: the {shape.depth:g} mm of its depth are taken to point {way}"
-        )
+        survey.warn(part.name, f"`up` is left out: its depth of {shape.depth:g} mm is taken to point {way}")
 
 
 def _check_strut(survey: Survey, strut: Entry) -> None:
