@@ -14,7 +14,7 @@ import attrs
 import numpy as np
 
 from strength.case.model import Case
-from strength.frame.assembly import Assembly, map_assembly
+from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.flying import gauged
 from strength.frame.links import Links, link
 from strength.frame.modes import EVEN_Y, EVEN_Z, ODD_Y, ODD_Z, SWAY_Y, SWAY_Z
@@ -46,7 +46,10 @@ class BucklingPlan:
 
 
 def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
-    """Prepare for buckling. A free body moves only so that `pushes.gauge` stays zero."""
+    """Prepare for buckling. A free body moves only so that `pushes.gauge` stays zero.
+
+    A large free body is held at six freedoms far apart instead, which keeps its matrix narrow (own choice).
+    """
     links = link(case, layout, struts_hold=True)
     constrained = constrain(case, layout, links)
     reduction = constrained.reduction
@@ -54,8 +57,10 @@ def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
     rigid: Array = np.zeros((n, 0))
     amount: Array = np.zeros((0, n))
     kept = np.arange(n)
-    if not case.supports:
-        motions = rigid_motions(layout, links, constrained.loose)
+    motions = None if case.supports else rigid_motions(layout, links, constrained.loose)
+    if motions is not None and n > LARGE:
+        reduction = reduction.drop(steadiest(motions, reduction))
+    elif motions is not None:
         free = np.flatnonzero(reduction.place >= 0)
         rigid = np.zeros((n, 6))
         rigid[reduction.place[free]] = motions[:, free].T
@@ -205,6 +210,14 @@ def _positive(ready: BucklingPlan, coefficient: Array) -> Flags:
     """
     out = np.ones(coefficient.shape[0], dtype=bool)
     if ready.kept.size == 0:
+        return out
+    if ready.assembly.unknowns > LARGE:
+        from strength.frame.sparse import factorise, narrow
+
+        band = narrow(ready.assembly)
+        for n in range(out.size):
+            values = ready.assembly.entries(coefficient[n : n + 1])[:, 0]
+            out[n] = factorise(band.fill(values))[1] > 0.0
         return out
     matrices = ready.assembly.matrix(coefficient)
     if ready.rigid.shape[1]:

@@ -52,7 +52,8 @@ def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> t
         for share in ready.shares:
             found = share.share @ left[:, share.freedom]
             pattern_force[:, share.segment, share.pattern] = found / size[share.segment, share.pattern, None]
-        left = forces - scatter(links, pattern_force)
+        exact = np.flatnonzero(links.exact)
+        left = left - scatter(links, pattern_force[:, exact], exact)
     return moves, pattern_force, left
 
 
@@ -63,11 +64,11 @@ def deformation(links: Links, moves: Array) -> Array:
     return np.asarray(links.vec[:, :6] @ own)
 
 
-def scatter(links: Links, pattern_force: Array) -> Array:
-    """Sum over segments of what they take from the freedoms: (designs, freedoms, loads) N."""
-    ends = links.vec[:, :6].transpose(0, 2, 1) @ pattern_force
+def scatter(links: Links, pattern_force: Array, some: Index | slice = slice(None)) -> Array:
+    """Sum over (some) segments of what they take from the freedoms: (designs, freedoms, loads) N."""
+    ends = links.vec[some, :6].transpose(0, 2, 1) @ pattern_force
     flat = ends.reshape(ends.shape[0], -1, ends.shape[-1])
-    key = links.freedom.reshape(-1)
+    key = links.freedom[some].reshape(-1)
     order, begin = runs(key)
     out = np.zeros((ends.shape[0], links.freedoms, ends.shape[-1]))
     if order.size:

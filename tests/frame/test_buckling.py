@@ -142,3 +142,24 @@ def test_far_multipliers_count_as_none(monkeypatch):
     monkeypatch.setattr(buckling, "FAR", 100.0)
     found = alphas(case, bars_of(case, SIZE), pushes_of(case, {"b": (-1, 0, 0)}))
     assert np.isinf(found).all()
+
+
+def test_large_frames_by_their_band(monkeypatch):
+    """The banded proof gives the multipliers of the dense one."""
+    rng = np.random.default_rng(4)
+    case = random_case(rng)
+    bars, pushes = random_bars(rng, case), random_pushes(rng, case, loads=2)
+    dense = alphas(case, bars, pushes)
+    monkeypatch.setattr(buckling, "LARGE", 0)
+    assert alphas(case, bars, pushes) == pytest.approx(dense, rel=1e-6)
+
+
+def test_large_free_body(monkeypatch):
+    """Held at six far freedoms, a free bar pressed at its ends still buckles as between pins."""
+    points = {f"p{n}": (x, 30, 20) for n, x in enumerate((0, 350, 650, 1000))}
+    case = case_of(points, [member(f"m{n}", f"p{n}", f"p{n + 1}") for n in range(3)])
+    pushes = pushes_of(case, {"p0": (70, 0, 0), "p3": (-70, 0, 0)}, gauge=even_gauge(case))
+    monkeypatch.setattr(buckling, "LARGE", 0)
+    assert 70 * alphas(case, bars_of(case, SIZE), pushes)[0, 0] == pytest.approx(
+        np.pi**2 * 2e5 * 2e4 / 1000**2, rel=1e-6
+    )

@@ -11,6 +11,7 @@ from scipy.optimize import brentq
 from strength.frame.buckling import at_least, critical_multiplier
 from strength.frame.layout import lay_out
 from strength.frame.solve import solve
+from strength.frame.stability import bending
 from tests.frame.building import ALL, Size, bars_of, case_of, member, pushes_of
 
 LENGTH = 900.0
@@ -118,3 +119,19 @@ def test_portal(r, kind):
     response = solve(case, layout, bars, push)
     alpha = critical_multiplier(case, layout, bars, push, response)[0, 0]
     assert alpha == pytest.approx(x * x * 2e5 * 4e4 / height**2, rel=2e-5)
+
+
+@pytest.mark.parametrize("u", [0.3, 1.1, 1.5, 2.4])
+def test_even_stiffness_from_beam_columns(u):
+    """Article 1.11: under a uniform load the clamped end's moment is the pinned end's slope times stiffness.
+
+    M = (w L^2/12) 3 (tan u - u) / (u^2 tan u), slope = (w L^3 / 24 EI) 3 (tan u - u) / u^3, u^2 = P L^2 / 4 EI.
+    """
+    load, length, ei = 0.2, 336.0, 1.4e7
+    moment = load * length**2 / 12 * 3 * (np.tan(u) - u) / (u**2 * np.tan(u))
+    slope = load * length**3 / (24 * ei) * 3 * (np.tan(u) - u) / u**3
+    force = np.array(4 * u**2 * ei / length**2)
+    even, _ = bending(
+        force, np.array(ei), np.array(np.inf), np.array(length), np.array(False), np.array(True)
+    )
+    assert even * 2 * slope == pytest.approx(moment, rel=1e-9)
