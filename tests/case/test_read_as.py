@@ -45,11 +45,13 @@ def test_round_parts_say_nothing():
         ("0 -900 1200 N", "0 0 0 N*m", "900 N to the right, 1200 N up"),
         ("250 30 -4.5 N", "0 0 0 N*m", "250 N forward, 30 N to the left, 4.5 N down"),
         ("-1 0 0 kN", "0 0 0 N*m", "1000 N backward"),
-        ("0 0 0 N", "12 -3 4 N*m", "12 N*m rolling it to the right, 3 N*m lifting its nose, 4 N*m turning it to the left"),
-        ("0 0 0 N", "-12 3 -4 N*m", "12 N*m rolling it to the left, 3 N*m pressing its nose down, 4 N*m turning it to the right"),
+        ("0 0 0 N", "12 0 4 N*m", "12 N*m rolling it to the right, 4 N*m turning it to the left"),
+        ("0 0 0 N", "-12 0 -4 N*m", "12 N*m rolling it to the left, 4 N*m turning it to the right"),
+        ("0 0 5 N", "0 -3 0 N*m", "5 N up, 3 N*m lifting its nose"),
+        ("0 0 5 N", "0 3 0 N*m", "5 N up, 3 N*m pressing its nose down"),
         ("0 0 0 N", "0 0 0 N*m", "nothing"),
     ],
-)  # fmt: skip
+)
 def test_hand_forces(force, moment, text):
     """X forward, y left, z up; a positive turn about x lifts the left side, about y lowers the nose."""
     case = read(BENCH.replace('force = "0 0 -700 N"', f'force = "{force}", moment = "{moment}"'))
@@ -68,7 +70,9 @@ def test_inches():
 
 def test_loads_that_differ_are_named():
     """Where loads put on different things, each is told with its loads."""
-    more = "[[load]]\nname='up'\nforces=[{at='tip', force='0 0 40 N'}]\n[[load]]\nname='again'\nforces=[{at='tip', force='0 0 40 N'}]\n"
+    more = "".join(
+        f"[[load]]\nname='{name}'\nforces=[{{at='tip', force='0 0 40 N'}}]\n" for name in ("up", "again")
+    )
     assert read_as(read(BENCH + more)) == (
         ReadAs("tip", "700 N down in hang"),
         ReadAs("tip", "40 N up in up, again"),
@@ -78,7 +82,8 @@ def test_loads_that_differ_are_named():
 def test_images_once():
     """What reads the same on both sides is told once; a force to the other side is not the same."""
     text = TRIKE + (
-        "[[member]]\nname='plate.left'\nfrom='hub.left'\nto='0 400 700 mm'\nsection='flat 50 x 9 mm'\nup='1 0 0'\n"
+        "[[member]]\nname='plate.left'\nfrom='hub.left'\nto='0 400 700 mm'\nup='1 0 0'\n"
+        "section='flat 50 x 9 mm'\n"
         "[[load]]\nname='shove.left'\nforces=[{at='hub.left', force='0 5 0 N'}]\n"
     )
     assert read_as(read(text)) == (
