@@ -66,7 +66,7 @@ def join_images(entries: Iterable[Entry], faults: Faults) -> list[Entry]:
     along it. Typed `via` points are left alone.
     """
     entries = list(entries)
-    points = {entry.name: entry for entry in entries if entry.kind == "point"}
+    points = {entry.name: entry for entry in entries if entry.kind == "point" and "at" in entry.keys}
     found = []
     for entry in entries:
         via = entry.keys.get("via", ())
@@ -100,4 +100,6 @@ def _with_images(
                 f"its image {twin!r} does not lie on {entry.name!r}, which has no image of its own: "
                 f"name the member with '.left' as well, or leave '.left' out here",
             )
+    if len(joined) == len(via) or any(name not in points for name in joined):
+        return via
     return tuple(sorted(joined, key=lambda name: fraction_of(points[name].keys["at"], *ends)))
