@@ -99,6 +99,7 @@ def bench(
     host_material: str = "S235",
     host_forces: object = None,
     host_direction: Array | None = None,
+    host_up: tuple[float, float, float] | None = None,
     others: tuple[tuple[str, Shape, Array], ...] = (),
     start: Array = START,
     along: Array = ALONG,
@@ -137,6 +138,7 @@ def bench(
                 end="h1",
                 shape=host,
                 material=host_material,
+                up=host_up,
                 path="members.host",
             )
         )
