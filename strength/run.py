@@ -67,7 +67,8 @@ def run(case: Case) -> Outcome:
     alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
     amplified = amplification(alpha)
     used = with_bending(response, amplified)
-    stations = place_stations(case, layout, bars, used, heat_lengths(case, layout, bars))
+    heat = heat_lengths(case, layout, bars)
+    stations = place_stations(case, layout, bars, used, heat)
     context = Context(
         case=case,
         loads=loads,
@@ -78,6 +79,7 @@ def run(case: Case) -> Outcome:
         factors=factors,
         alpha=alpha,
         amplified=amplified,
+        heat=heat,
     )
     return Outcome(
         case=case,

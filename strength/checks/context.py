@@ -11,6 +11,7 @@ if TYPE_CHECKING:
     from strength.checks.factors import Factors
     from strength.checks.stations import Stations
     from strength.frame.response import Layout, Response
+    from strength.joints.heat import HeatLength
     from strength.sections.bars import Bars
     from strength.vehicle.sheet import Balanced
 
@@ -30,6 +31,7 @@ class Context:
     factors: "Factors"
     alpha: Array  # (designs, loads) critical multiplier of the frame over its factor; inf: none
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
+    heat: "tuple[HeatLength, ...] | None" = None  # None: not kept, worked out where asked for
 
     @property
     def load_names(self) -> tuple[str, ...]:

@@ -4,13 +4,21 @@ from collections.abc import Callable, Iterator
 
 from strength.case.model import NotChecked
 from strength.checks.bare import bare_sections
+from strength.checks.bearing import bearing
+from strength.checks.bolt_bending import bolt_bending
+from strength.checks.bolt_shear import bolt_shear
+from strength.checks.bolt_tension import bolt_combined, bolt_tension
 from strength.checks.chord_wall import chord_punching, chord_wall
 from strength.checks.context import Context
 from strength.checks.frame_buckling import frame_buckling
+from strength.checks.net_section import net_section
 from strength.checks.plate_bending import plate_bending
+from strength.checks.pull_through import pull_through
 from strength.checks.stability import stability
 from strength.checks.tab_wall import tab_wall
+from strength.checks.tear_out import tear_out
 from strength.checks.unchecked import left_out
+from strength.checks.unchecked_bolts import unchecked_bolts
 from strength.checks.verdict import Row, Verdict
 from strength.checks.wall import wall
 from strength.checks.walls_unchecked import walls_not_checked
@@ -32,9 +40,22 @@ CHECKS: tuple[Check, ...] = (
     chord_punching,
     tab_wall,
     plate_bending,
+    bolt_shear,
+    bolt_tension,
+    bolt_combined,
+    pull_through,
+    bearing,
+    tear_out,
+    net_section,
+    bolt_bending,
 )
 # What tells of things that were read but not checked.
-TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (left_out, bare_sections, walls_not_checked)
+TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
+    left_out,
+    bare_sections,
+    walls_not_checked,
+    unchecked_bolts,
+)
 
 
 def every_verdict(context: Context) -> tuple[Verdict, ...]:

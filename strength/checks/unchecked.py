@@ -6,7 +6,6 @@ from strength.case.model import NotChecked
 from strength.checks.context import Context
 
 JOINTS = {
-    "bolts": "bolt",
     "studs": "stud",
     "sleeves": "sleeve",
     "clamps": "clamp",

@@ -1,0 +1,72 @@
+"""`bearing`: bolts and pins pressing on the edge of their holes."""
+
+from collections.abc import Iterator
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.checks.bolts import BoltEffect, bolt_effects
+from strength.checks.context import Context
+from strength.checks.plate_rows import at_plates, near_edge
+from strength.checks.verdict import Verdict
+from strength.joints.bearing import (
+    LEAST_EDGE,
+    bearing_allowable,
+    bearing_limit_state,
+    bearing_pin,
+    bearing_single_lap,
+)
+from strength.joints.bolted_plate import BoltedPlate
+
+Array = NDArray[np.float64]
+
+KIND = "bearing"
+ALLOWABLE = "AISC 360-16 J3.10"
+LIMIT_STATE = "EN 1993-1-8:2005 Table 3.4"
+LAP = "; one bolt in single shear, EN 1993-1-8:2005 3.6.1(10)"
+PIN = "EN 1993-1-8:2005 Table 3.10"
+
+
+def bearing(context: Context) -> Iterator[Verdict]:
+    """One verdict per joint with plates; in limit-state out of range under 1.2 holes to the edge."""
+    limit_state = context.factors.method == "limit-state"
+    for effect in bolt_effects(context):
+        if not effect.plates:
+            continue
+        pulls = [effect.pull_on(n) for n in range(len(effect.plates))]
+        if effect.fastener.is_pin:
+            limits = [pin_limit(context, effect, plate) for plate in effect.plates]
+            yield at_plates(context, effect, KIND, pulls, limits, PIN)
+            continue
+        lap = effect.is_single and not effect.two_planes
+        by = context.factors.on_ultimate()[:, None]
+        limits = [
+            _of(effect, plate, lap=lap, limit_state=limit_state)[:, None] / by for plate in effect.plates
+        ]
+        source = (LIMIT_STATE if limit_state else ALLOWABLE) + (LAP if lap else "")
+        outside = near_edge(effect, LEAST_EDGE) if limit_state else ""
+        yield at_plates(context, effect, KIND, pulls, limits, source, outside=outside)
+
+
+def _of(effect: BoltEffect, plate: BoltedPlate, *, lap: bool, limit_state: bool) -> Array:
+    """Characteristic bearing resistance of a plate, (designs, bolts) [N]."""
+    own, entry = effect.fastener, plate.entry
+    if limit_state:
+        found = bearing_limit_state(
+            own.diameter, plate.thickness, plate.ultimate, own.ultimate, entry.edge, entry.hole
+        )
+    else:
+        found = bearing_allowable(own.diameter, plate.thickness, plate.ultimate, own.ultimate)
+    if lap:
+        found = np.minimum(found, bearing_single_lap(own.diameter, plate.thickness, plate.ultimate))
+    return found
+
+
+def pin_limit(context: Context, effect: BoltEffect, plate: BoltedPlate) -> Array:
+    """1.5 t d fy of pin or plate, whichever is less over its divisor; (designs, loads, bolts) [N]."""
+    own, factors = effect.fastener, context.factors
+    tough, careful = (factors.on_yield(plate.metal.kind, brittle=flag) for flag in (False, True))
+    by = np.where(plate.brittle, careful, tough)[:, :, None]  # (designs, loads, 1)
+    stress = plate.yield_[:, None] / by
+    pin = own.yield_ / factors.on_yield(own.kind, brittle=own.grade.brittle)[:, None]
+    return bearing_pin(own.diameter, plate.thickness[:, :, None], np.minimum(stress, pin))

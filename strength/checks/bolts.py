@@ -1,0 +1,147 @@
+"""What every bolt check looks at: forces on each bolt, what it is made of, the plates it goes through."""
+
+from weakref import WeakKeyDictionary
+
+import attrs
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from strength.case.model import Bolt
+from strength.checks.context import Context
+from strength.checks.joint_rows import bar_number, heat_of, joint_path_factor, worst_place
+from strength.checks.verdict import Verdict
+from strength.errors import CaseError, UnknownName
+from strength.joints.bolt_bending import couple
+from strength.joints.bolt_group import BoltForces, grouped, single
+from strength.joints.bolted_plate import BoltedPlate, bolted_plates
+from strength.joints.end_force import EndForce, end_force
+from strength.joints.fastener import Fastener, fastener
+from strength.joints.heat import HeatLength
+
+Array = NDArray[np.float64]
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class BoltEffect:
+    """One bolt joint; forces (designs, loads, bolts) without load factor.
+
+    shear: per plane, the couple of a moment across it counted in [N]. thickness: of carried plate and
+    of each cheek (designs, 1, 1) [mm], None without plates. places: of the bolts, in words.
+    """
+
+    bolt: Bolt
+    end: EndForce
+    fastener: Fastener
+    forces: BoltForces
+    plates: tuple[BoltedPlate, ...]
+    thickness: tuple[Array, Array] | None
+    shear: Array
+    path_factor: float
+    places: tuple[str, ...]
+
+    @property
+    def is_single(self) -> bool:
+        """True for one bolt, False for a group."""
+        return not self.bolt.group
+
+    @property
+    def two_planes(self) -> bool:
+        """True where it is sheared in two planes."""
+        return self.bolt.shear_planes == 2
+
+    def pull_on(self, plate: int) -> Array:
+        """Force that a plate's holes take (designs, loads, bolts) [N]: all of it, or a cheek's share."""
+        return self.forces.across if plate == 0 else self.shear
+
+    def at_bolts(
+        self,
+        context: Context,
+        kind: str,
+        unit: str,
+        demand: ArrayLike,
+        limit: ArrayLike,
+        source: str,
+        *,
+        note: str = "",
+        fails: str = "parts",
+    ) -> Verdict:
+        """A verdict at the worst bolt, out of range where the bolt's class is."""
+        return worst_place(
+            context,
+            part=self.bolt.name,
+            kind=kind,
+            unit=unit,
+            fails=fails,
+            source=source,
+            demand=demand,
+            limit=limit,
+            path_factor=self.path_factor,
+            places=self.places,
+            in_range=not self.fastener.outside,
+            note="; ".join(text for text in (self.fastener.outside, note) if text),
+        )
+
+
+_known: "WeakKeyDictionary[Context, tuple[BoltEffect, ...]]" = WeakKeyDictionary()
+
+
+def bolt_effects(context: Context) -> tuple[BoltEffect, ...]:
+    """Every bolt of the case, worked out once for all checks.
+
+    Raises CaseError for a class or a plate's thickness that the library does not hold.
+    """
+    if context not in _known:
+        heat = heat_of(context) if any(bolt.plates for bolt in context.case.bolts) else ()
+        _known[context] = tuple(_effect(context, bolt, heat) for bolt in context.case.bolts)
+    return _known[context]
+
+
+def _effect(context: Context, bolt: Bolt, heat: tuple[HeatLength, ...]) -> BoltEffect:
+    bar = bar_number(context, bolt.member)
+    end = end_force(context.layout, context.response, bar, bolt.end)
+    axis = np.array(bolt.axis)
+    places = np.array(bolt.group) if bolt.group else np.zeros((1, 3))
+    forces = (
+        grouped(end.force, end.moment, axis, places) if bolt.group else single(end.force, end.moment, axis)
+    )
+    plates = bolted_plates(context.case, context.layout, context.bars, heat, bolt, end, places)
+    thickness = None
+    if plates:
+        carried = plates[0].thickness[:, :, None]
+        thickness = (carried, plates[1].thickness[:, :, None] if len(plates) > 1 else carried / 2.0)
+    return BoltEffect(
+        bolt=bolt,
+        end=end,
+        fastener=_fastener(bolt),
+        forces=forces,
+        plates=plates,
+        thickness=thickness,
+        shear=_per_plane(bolt, forces, thickness),
+        path_factor=joint_path_factor(context, bar, bolt.only_path),
+        places=_words(bolt),
+    )
+
+
+def _per_plane(bolt: Bolt, forces: BoltForces, thickness: tuple[Array, Array] | None) -> Array:
+    """Two planes: F_p/2 + |M_p|/(a + b + 2c); one: F_p."""
+    if bolt.shear_planes == 1:
+        return forces.across
+    half = forces.across / 2.0
+    return half if thickness is None else half + couple(forces.bending, *thickness, bolt.gap)
+
+
+def _fastener(bolt: Bolt) -> Fastener:
+    try:
+        return fastener(bolt.size, bolt.grade, thread_in_shear=bolt.thread_in_shear)
+    except UnknownName as error:
+        raise CaseError([(bolt.path or bolt.name, f"{bolt.name}: {error}")]) from error
+
+
+def _words(bolt: Bolt) -> tuple[str, ...]:
+    if not bolt.group:
+        return (f"{bolt.size.text}, at `{bolt.end}` of {bolt.member}",)
+    count = len(bolt.group)
+    return tuple(
+        f"bolt {n} of {count}, {x:g} {y:g} {z:g} mm from the end of {bolt.member}"
+        for n, (x, y, z) in enumerate(bolt.group, 1)
+    )

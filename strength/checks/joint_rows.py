@@ -1,0 +1,78 @@
+"""What the checks of bolts, studs, sleeves and clamps share: heat, only paths, the worst place."""
+
+import numpy as np
+from numpy.typing import ArrayLike, NDArray
+
+from strength.checks.context import Context
+from strength.checks.factors import ONLY_PATH
+from strength.checks.notes import amplified_note
+from strength.checks.verdict import Verdict
+from strength.joints.heat import HeatLength, heat_lengths
+
+Array = NDArray[np.float64]
+
+LITTLE = 1e-6  # of the greatest force or moment of a joint: less is rounding
+
+
+def heat_of(context: Context) -> tuple[HeatLength, ...]:
+    """Heat-affected lengths of the case, from the context where they stand in it."""
+    if context.heat is not None:
+        return context.heat
+    return heat_lengths(context.case, context.layout, context.bars)
+
+
+def bar_number(context: Context, name: str) -> int:
+    """Number of the member or strut of that name."""
+    return context.bars.names.index(name)
+
+
+def joint_path_factor(context: Context, bar: int, only: bool | None) -> float:
+    """1.25 where a joint, or with no word of its own its part, is the only path; else 1."""
+    if only is None:
+        members = context.case.members
+        only = (members[bar] if bar < len(members) else context.case.struts[bar - len(members)]).only_path
+    return ONLY_PATH if only else 1.0
+
+
+def worst_place(
+    context: Context,
+    *,
+    part: str,
+    kind: str,
+    unit: str,
+    fails: str,
+    source: str,
+    demand: ArrayLike,
+    limit: ArrayLike,
+    path_factor: float,
+    places: tuple[str, ...],
+    in_range: ArrayLike = True,
+    note: str = "",
+    amplified: bool = True,
+) -> Verdict:
+    """The verdict at the worst of several places: demand and limit (designs, loads, places).
+
+    in_range: broadcasts likewise; one place out of range puts the row out of range. amplified:
+    moments count in it, so that the note tells where frame buckling raises them.
+    """
+    demand, limit, in_range = np.broadcast_arrays(demand, limit, in_range)
+    use = demand / limit
+    where = use.argmax(axis=-1)
+    demand, limit, use = (
+        np.take_along_axis(values, where[..., None], axis=-1)[..., 0] for values in (demand, limit, use)
+    )
+    raised = [amplified_note(context, n) if amplified else "" for n in range(demand.shape[1])]
+    return Verdict(
+        part=part,
+        kind=kind,
+        unit=unit,
+        fails=fails,
+        source=source,
+        demand=demand,
+        limit=limit,
+        utilisation=use * path_factor,
+        places=places,
+        where=where,
+        in_range=np.all(in_range, axis=-1),
+        notes=tuple("; ".join(text for text in (note, more) if text) for more in raised),
+    )

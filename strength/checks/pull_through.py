@@ -1,0 +1,23 @@
+"""`pull-through`: head or nut pulled through a plate."""
+
+from collections.abc import Iterator
+
+from strength.checks.bolts import bolt_effects
+from strength.checks.context import Context
+from strength.checks.plate_rows import at_plates
+from strength.checks.verdict import Verdict
+from strength.joints.bearing import pull_through as resistance
+
+SOURCE = "EN 1993-1-8:2005 Table 3.4, punching"
+
+
+def pull_through(context: Context) -> Iterator[Verdict]:
+    """0.6 pi dm t fu of each plate against the pull in the bolt; pins have no head."""
+    for effect in bolt_effects(context):
+        mean = effect.fastener.bearing_mean
+        if mean is None or not effect.plates:
+            continue
+        by = context.factors.on_ultimate()[:, None]
+        limits = [resistance(mean, plate.thickness, plate.ultimate)[:, None] / by for plate in effect.plates]
+        pulls = [effect.forces.along] * len(effect.plates)
+        yield at_plates(context, effect, "pull-through", pulls, limits, SOURCE)
