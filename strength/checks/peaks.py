@@ -2,6 +2,7 @@
 
 from typing import TYPE_CHECKING
 
+import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -10,7 +11,7 @@ from strength.case.shape import Bar, Tube
 from strength.checks.places import Gaps
 from strength.sections.matrices import bore_ratio, stress_matrix
 from strength.sections.net_stress import net_matrix
-from strength.sections.round_stress import round_matrix
+from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
 from strength.sections.stress import StressMatrix
 
 if TYPE_CHECKING:
@@ -18,6 +19,30 @@ if TYPE_CHECKING:
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
+
+CLOSE = 1e-4  # where a safe bound is this close to the stress, it stands for it
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Peaks:
+    """Worst stresses of stations, and what must be known of them.
+
+    low, high: (designs, loads, stations) [MPa], what each lies between; equal where it is known.
+    """
+
+    low: Array
+    high: Array
+
+    def governing(self, bar: Index, strengths: tuple[Array, ...]) -> Flags:
+        """Where the worst place of a bar may be, against any of the strengths (designs, stations)."""
+        starts = np.flatnonzero(np.diff(bar, prepend=-1))
+        own = np.cumsum(np.diff(bar, prepend=-1) != 0) - 1
+        found = np.zeros(self.low.shape, dtype=bool)
+        for strength in strengths:
+            least = np.maximum.reduceat(self.low / strength[:, None], starts, axis=-1)
+            found |= self.high / strength[:, None] >= least[..., own]
+        return found
 
 
 def peaks(
@@ -27,52 +52,65 @@ def peaks(
     forces: Array,
     gaps: tuple[Gaps, ...],
     shoulder: Index,
+    strengths: tuple[Array, ...],
 ) -> Array:
     """Worst von Mises [MPa] (designs, loads, stations) of forces (designs, loads, stations, 6).
 
-    nan on bars without a section or with bare properties only. Holes: the net section. Shoulders: the
-    smaller diameter.
+    Holes: the net section. Shoulders: the smaller diameter. nan on bars without a section or with bare
+    properties only. Worked out where a bar's worst place may be, judged by stress over strength,
+    for each of `strengths` (designs, stations); elsewhere a lower bound of it.
     """
-    found = np.full(forces.shape[:-1], np.nan)
     plain = np.array([not gap for gap in gaps], dtype=bool) & (shoulder < 0)
     is_round = np.array([isinstance(shape, Tube | Bar) for shape in bars.shapes], dtype=bool)
-    own = np.flatnonzero(plain & is_round[bar])
-    if own.size:
-        found[:, :, own] = _round_peaks(bars, bar[own], forces[:, :, own])
-    for numbers in _alike(bars, np.unique(bar[plain & ~is_round[bar]])):
-        matrix = stress_matrix(bars, numbers[0])
-        if matrix is not None:
-            own = np.flatnonzero(plain & np.isin(bar, numbers))
-            found[:, :, own] = matrix.von_mises(forces[:, :, own])
+    groups = _groups(bars, bar, plain & ~is_round[bar])
+    rounds = np.flatnonzero(plain & is_round[bar])
+    nominal = _round_nominal(bars, bar[rounds], forces[:, :, rounds])
+    found = Peaks(low=np.full(forces.shape[:-1], np.nan), high=np.full(forces.shape[:-1], np.nan))
+    found.low[:, :, rounds], found.high[:, :, rounds] = round_bounds(nominal)
     for n in np.flatnonzero(~plain):
         matrix = station_matrix(case, bars, int(bar[n]), gaps[n], int(shoulder[n]))
         if matrix is not None:
-            found[:, :, n] = matrix.von_mises(forces[:, :, n])
+            found.low[:, :, n] = found.high[:, :, n] = matrix.von_mises(forces[:, :, n])
+    for matrix, own in groups:
+        rows = forces[:, :, own].reshape(forces.shape[0], -1, 6)
+        for part, bound in zip((found.low, found.high), matrix.bounds(rows), strict=True):
+            part[:, :, own] = bound.reshape(part.shape[:2] + own.shape)
+    wanted = found.governing(bar, strengths) & (found.high > 0.0)
+    exact = np.where(found.high <= found.low * (1.0 + CLOSE), found.high, found.low)
+    wanted &= exact != found.high
+    _put(exact, wanted, rounds, unit_round(), nominal)
+    for matrix, own in groups:
+        _put(exact, wanted, own, matrix, forces[:, :, own])
+    return exact
+
+
+def _put(exact: Array, wanted: Flags, own: Index, matrix: StressMatrix, forces: Array) -> None:
+    where = wanted[:, :, own]
+    if where.any():
+        rows = forces.reshape(forces.shape[0], -1, 6)
+        block = exact[:, :, own]
+        block[where] = matrix.needed(rows, where.reshape(where.shape[0], -1))
+        exact[:, :, own] = block
+
+
+def _groups(bars: "Bars", bar: Index, chosen: Flags) -> list[tuple[StressMatrix, Index]]:
+    """Stress matrices, each with the stations it serves: bars of one shape and size share one."""
+    alike: dict[tuple[object, ...], list[int]] = {}
+    for n in np.unique(bar[chosen]).tolist():
+        sizes = (bars.depth[:, n].tobytes(), bars.width[:, n].tobytes(), bars.wall[:, n].tobytes())
+        alike.setdefault((bars.shapes[n], *sizes), []).append(n)
+    found = []
+    for numbers in alike.values():
+        matrix = stress_matrix(bars, numbers[0])
+        if matrix is not None:
+            found.append((matrix, np.flatnonzero(chosen & np.isin(bar, numbers))))
     return found
 
 
-def _alike(bars: "Bars", numbers: Index) -> list[list[int]]:
-    """Bars of one shape and size in every design, together: they share a stress matrix."""
-    groups: dict[tuple[object, ...], list[int]] = {}
-    for n in numbers.tolist():
-        sizes = (bars.depth[:, n].tobytes(), bars.width[:, n].tobytes(), bars.wall[:, n].tobytes())
-        groups.setdefault((bars.shapes[n], *sizes), []).append(n)
-    return list(groups.values())
-
-
-def _round_peaks(bars: "Bars", bar: Index, forces: Array) -> Array:
-    """All round stations in one product: after scaling, one matrix serves every size."""
-    designs, loads, stations = forces.shape[:3]
-    matrix = round_matrix(bars.area[:, bar], bars.modulus_y[:, bar], bore_ratio(bars)[:, bar])
-    nominal = forces * np.broadcast_to(matrix.scale, (designs, stations, 6))[:, None]
-    unit = StressMatrix(
-        scale=np.ones((1, 6)),
-        sigma=matrix.sigma,
-        tau_1=matrix.tau_1,
-        tau_2=matrix.tau_2,
-        neighbours=matrix.neighbours,
-    )
-    return unit.von_mises(nominal).reshape(designs, loads, stations)
+def _round_nominal(bars: "Bars", bar: Index, forces: Array) -> Array:
+    """Nominal stresses of round stations: after scaling, one matrix serves every size."""
+    scale = round_scale(bars.area[:, bar], bars.modulus_y[:, bar], bore_ratio(bars)[:, bar])
+    return forces * scale[:, None]
 
 
 def station_matrix(case: Case, bars: "Bars", bar: int, gaps: Gaps, shoulder: int) -> StressMatrix | None:

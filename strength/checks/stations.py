@@ -23,6 +23,8 @@ if TYPE_CHECKING:
 
 Array = NDArray[np.float64]
 
+HOLE = 0.9  # of ultimate, net section: EN 1993-1-1 6.2.3
+
 
 @attrs.frozen(kw_only=True, eq=False)
 class Stations:
@@ -40,7 +42,11 @@ class Stations:
     kept: Array  # (designs, stations) factor on the welded strengths: 0.8 for TIG, else 1
     gaps: tuple[tuple[tuple[int, float], ...], ...]  # per station: (hole, breadth [mm]) in its plane
     shoulder: NDArray[np.intp]  # (stations,) number of the shoulder there, -1: none
-    peak: Array  # (designs, loads, stations) worst von Mises [MPa], without load factor; nan: no section
+    yield_: Array  # (designs, stations) [MPa], welded where heated
+    ultimate: Array  # the same, 0.9 of it at a hole
+    # (designs, loads, stations) worst von Mises [MPa], without load factor; nan: no section. A lower
+    # bound at stations that cannot be a bar's worst.
+    peak: Array
     uncovered: NDArray[np.bool_]  # (designs, bars) True: no rule gives the width of a heat-affected length
 
     def of(self, bar: int) -> slice:
@@ -70,8 +76,15 @@ def place_stations(
         kept = np.where(inside, np.minimum(kept, part.factor), kept)
         uncovered[:, part.bar] |= ~part.in_range
     forces = at_places(layout, response, bar, place, later)
+    if forces.shape[0] < designs:
+        forces = np.broadcast_to(forces, (designs, *forces.shape[1:]))
     gaps = tuple(place.gaps for place in found)
     shoulder = np.array([place.shoulder for place in found], dtype=np.intp)
+    strengths = (
+        np.where(heated, bars.yield_welded[:, bar] * kept, bars.yield_[:, bar]),
+        np.where(heated, bars.ultimate_welded[:, bar] * kept, bars.ultimate[:, bar])
+        * [HOLE if gap else 1.0 for gap in gaps],
+    )
     return Stations(
         bar=bar,
         place=place,
@@ -82,6 +95,8 @@ def place_stations(
         kept=kept,
         gaps=gaps,
         shoulder=shoulder,
-        peak=peaks(case, bars, bar, forces, gaps, shoulder),
+        yield_=strengths[0],
+        ultimate=strengths[1],
+        peak=peaks(case, bars, bar, forces, gaps, shoulder, strengths),
         uncovered=uncovered,
     )

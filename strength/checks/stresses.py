@@ -6,12 +6,12 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Flat, Tube
+from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
 from strength.checks.peaks import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
 from strength.sections.matrices import bore_ratio
-from strength.sections.nominal import Nominal, nominal, nominal_flat, nominal_round
+from strength.sections.nominal import Nominal, nominal, nominal_box, nominal_flat, nominal_round
 
 Array = NDArray[np.float64]
 
@@ -71,6 +71,9 @@ def _nominal(context: Context, number: int, station: int, forces: Array) -> Nomi
             return nominal_round(forces, bars.area[0, number], bars.modulus_y[0, number], ratio)
         if isinstance(shape, Flat):
             return nominal_flat(forces, bars.depth[0, number], bars.width[0, number])
+        if isinstance(shape, Box):
+            sizes = (bars.depth[0, number], bars.width[0, number], bars.wall[0, number])
+            return nominal_box(forces, sizes, bars.area[0, number], bars.iy[0, number], bars.iz[0, number])
     matrix = station_matrix(
         context.case, bars, number, stations.gaps[station], int(stations.shoulder[station])
     )

@@ -15,7 +15,6 @@ from strength.sections.matrices import STRESSED
 
 Array = NDArray[np.float64]
 
-HOLE = 0.9  # EN 1993-1-1 6.2.3: net section against 0.9 fu
 BRITTLE_BELOW = 0.10  # elongation under which a metal counts as brittle (own choice)
 SOURCES = {
     "yielding": "von Mises stress against yield, as EN 1993-1-1 6.2.1(5)",
@@ -55,21 +54,14 @@ def path_factor(case: Case, number: int) -> float:
 
 def yield_limit(context: Context, number: int) -> Array:
     """Yield at the stations of one bar over its divisor, (designs, loads, stations) [MPa]."""
-    bars, stations = context.bars, context.stations
-    own = stations.of(number)
-    welded = bars.yield_welded[:, number, None] * stations.kept[:, own]
-    strength = np.where(stations.heated[:, own], welded, bars.yield_[:, number, None])
-    return strength[:, None, :] / yield_divisor(context, number)[:, :, None]
+    strength = context.stations.yield_[:, None, context.stations.of(number)]
+    return strength / yield_divisor(context, number)[:, :, None]
 
 
 def ultimate_limit(context: Context, number: int) -> Array:
-    """Ultimate, 0.9 of it at a hole, over its divisor, (designs, loads, stations) [MPa]."""
-    bars, stations = context.bars, context.stations
-    own = stations.of(number)
-    welded = bars.ultimate_welded[:, number, None] * stations.kept[:, own]
-    strength = np.where(stations.heated[:, own], welded, bars.ultimate[:, number, None])
-    strength = strength * [HOLE if gaps else 1.0 for gaps in stations.gaps[own]]
-    return strength[:, None, :] / context.factors.on_ultimate()[:, None]
+    """Ultimate at the stations of one bar over its divisor, (designs, loads, stations) [MPa]."""
+    strength = context.stations.ultimate[:, None, context.stations.of(number)]
+    return strength / context.factors.on_ultimate()[:, None]
 
 
 def worst_yielding(context: Context, number: int) -> NDArray[np.intp]:

@@ -65,4 +65,7 @@ def box_matrix(depth: Array, width: Array, wall: Array, area: Array, iy: Array, 
         tau_1=np.stack([nil, from_vy, from_vz, nil + 1.0, nil, nil], axis=-1),
         tau_2=None,
         neighbours=np.concatenate(lines, axis=-1)[None],
+        probe=np.concatenate(
+            [turn * count + np.array([STRAIGHT // 2, STRAIGHT, STRAIGHT + ARC // 2]) for turn in range(4)]
+        ),
     )

@@ -4,15 +4,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.sections.flat import ODD, torsion_constant
-from strength.sections.stress import StressMatrix, stretch
+from strength.sections.stress import StressMatrix, selector, stretch
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
 SHORT = 21  # points across the short side
-LONG = 41  # and along the long side, closer toward its ends
-EVEN = 0.6  # part of these that is spread evenly
-TERMS = np.arange(1.0, 400.0, 2.0)
+LONG = 49  # and along the long side, closer toward its ends
+EVEN = 0.4  # part of these that is spread evenly
+TERMS = np.arange(1.0, 120.0, 2.0)
 SIGNS = np.where(TERMS % 4.0 == 1.0, 1.0, -1.0)
 
 
@@ -80,7 +80,7 @@ def nodes(rate: Array, count: int) -> Array:
     rate = rate[..., None]
     steps = np.linspace(0.0, 1.0, count // 2 + 1) * (EVEN + (1.0 - EVEN) * -np.expm1(-rate))
     from_end = np.zeros(steps.shape)
-    for _ in range(30):  # Newton's method, from the left on a concave curve: it cannot overshoot
+    for _ in range(14):  # Newton's method, from the left on a concave curve: it cannot overshoot
         missing = steps - EVEN * from_end + (1.0 - EVEN) * np.expm1(-rate * from_end)
         from_end += missing / (EVEN + (1.0 - EVEN) * rate * np.exp(-rate * from_end))
     return np.concatenate([from_end - 1.0, 1.0 - from_end[..., -2::-1]], axis=-1)
@@ -98,31 +98,69 @@ def flat_matrix(width: Array, thickness: Array) -> StressMatrix:
 
     Torsion by the St Venant series, transverse shear as parabolas, 1.5 (V/A)(1 - (2 z/width)^2).
     """
-    upright = width >= thickness
-    long, short = np.maximum(width, thickness), np.minimum(width, thickness)
-    count_y = SHORT if upright.all() else LONG
-    count_z = LONG if upright.any() else SHORT
-    y = nodes(np.maximum(1.0, thickness / width), count_y)
-    z = nodes(np.maximum(1.0, width / thickness), count_z)
-    points = (width.shape[0], count_y * count_z)
-    torsion_y, torsion_z = (part.reshape(points) for part in rectangle_torsion(y, z, width, thickness))
-    eta, zeta = np.repeat(y, count_z, axis=-1), np.tile(z, count_y)
+    slender: Array = np.log(width / thickness)
+    samples = _samples(float(slender.min()), float(slender.max()))
+    narrowest, widest = np.array([np.exp(-samples.min())]), np.array([np.exp(samples.max())])
+    count_y = SHORT if samples.min() >= 0.0 else LONG
+    count_z = LONG if samples.max() >= 0.0 else SHORT
+    y = nodes(np.maximum(1.0, narrowest), count_y)
+    z = nodes(np.maximum(1.0, widest), count_z)
+    eta, zeta = np.repeat(y[0], count_z), np.tile(z[0], count_y)
+    ratio, one = np.exp(samples), np.ones_like(samples)
+    # torsion stresses over T thickness/J: smooth across the square, where short and long change over
+    torsion = [
+        (part * np.minimum(ratio, 1.0)[:, None, None]).reshape(samples.size, -1)
+        for part in rectangle_torsion(
+            np.repeat(y, samples.size, 0), np.repeat(z, samples.size, 0), ratio, one
+        )
+    ]
     area = width * thickness
-    nil = np.zeros(points)
-    return StressMatrix(
-        scale=np.stack(
-            [
-                1.0 / area,
-                1.5 / area,
-                1.5 / area,
-                short / torsion_constant(long, short),
-                6.0 / (area * width),
-                6.0 / (area * thickness),
-            ],
-            axis=-1,
-        ),
-        sigma=np.stack([nil + 1.0, nil, nil, nil, zeta, -eta], axis=-1),
-        tau_1=np.stack([nil, 1.0 - eta**2, nil, torsion_y, nil, nil], axis=-1),
-        tau_2=np.stack([nil, nil, 1.0 - zeta**2, torsion_z, nil, nil], axis=-1),
-        neighbours=grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False)),
+    long, short = np.maximum(width, thickness), np.minimum(width, thickness)
+    scale = np.stack(
+        [
+            1.0 / area,
+            1.5 / area,
+            1.5 / area,
+            thickness / torsion_constant(long, short),
+            6.0 / (area * width),
+            6.0 / (area * thickness),
+        ],
+        axis=-1,
     )
+    number = np.arange(count_y * count_z).reshape(count_y, count_z)
+    middle_y, middle_z = [0, count_y // 2, -1], [0, count_z // 4, count_z // 2, -1 - count_z // 4, -1]
+    points = eta.size
+    nil = np.zeros((points, samples.size - 1))
+    return StressMatrix(
+        scale=scale,
+        sigma=np.hstack([selector((0, 1.0), (4, zeta), (5, -eta), points=points), nil])[None],
+        tau_1=np.hstack([selector((1, 1.0 - eta**2), (3, torsion[0][0]), points=points), torsion[0][1:].T])[
+            None
+        ],
+        tau_2=np.hstack([selector((2, 1.0 - zeta**2), (3, torsion[1][0]), points=points), torsion[1][1:].T])[
+            None
+        ],
+        neighbours=grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False)),
+        twist=_shares(slender, samples),
+        probe=number[np.ix_(middle_y, middle_z)].ravel(),
+    )
+
+
+def _samples(low: float, high: float) -> Array:
+    """Proportions, as logarithms, at which the torsion field is worked out: Chebyshev's points."""
+    if high - low < 1e-9:
+        return np.array([(low + high) / 2.0])
+    count = 3 + int(np.ceil(3.0 * (high - low)))
+    turn = (np.arange(count, dtype=np.float64) + 0.5) * (np.pi / count)
+    return (low + high) / 2.0 + (high - low) / 2.0 * np.cos(turn)
+
+
+def _shares(slender: Array, samples: Array) -> Array:
+    """Lagrange's weights (designs, samples) of the samples in each design's proportions."""
+    apart = slender[:, None, None] - samples
+    between = samples[:, None] - samples
+    np.fill_diagonal(between, 1.0)
+    diagonal = np.arange(samples.size)
+    apart = np.repeat(apart, samples.size, axis=1)
+    apart[:, diagonal, diagonal] = 1.0
+    return np.asarray(np.prod(apart / between, axis=-1), dtype=np.float64)

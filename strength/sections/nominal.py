@@ -4,6 +4,7 @@ import attrs
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.sections.box import corner_radii, torsion_and_modulus
 from strength.sections.flat import torsion_constant
 from strength.sections.flat_stress import torsion_peak
 from strength.sections.round_stress import round_scale
@@ -43,6 +44,37 @@ def nominal_flat(forces: Array, width: Array, thickness: Array) -> Nominal:
         shear=1.5 * np.hypot(vy, vz) / area,
         torsion=np.abs(t) * torsion_peak(long, short) * short / torsion_constant(long, short),
     )
+
+
+def nominal_box(
+    forces: Array, sizes: tuple[Array, Array, Array], area: Array, iy: Array, iz: Array
+) -> Nominal:
+    """Of a box: forces (..., 6), sizes depth, width, wall and figures (...), as in `box_matrix`."""
+    depth, width, wall = sizes
+    n, vy, vz, t, my, mz = np.moveaxis(forces, -1, 0)
+    b, h = width - wall, depth - wall
+    radius = corner_radii(wall)[0]
+    up, across = np.abs(my) / iy, np.abs(mz) / iz
+    corner_y, corner_z = np.abs(vy) * b * h / (4.0 * iz), np.abs(vz) * b * h / (4.0 * iy)
+    # the worst fibre stands on a corner arc, where the arc turns its back to the neutral axis
+    bending = up * (depth / 2.0 - radius) + across * (width / 2.0 - radius) + radius * np.hypot(up, across)
+    shear = np.maximum(
+        _wall_shear(corner_z, np.abs(vz) * h**2 / (8.0 * iy), corner_y),
+        _wall_shear(corner_y, np.abs(vy) * b**2 / (8.0 * iz), corner_z),
+    )
+    return Nominal(
+        axial=n / area,
+        bending=bending,
+        shear=shear,
+        torsion=np.abs(t) / torsion_and_modulus(depth, width, wall)[1],
+    )
+
+
+def _wall_shear(corner: Array, rise: Array, other: Array) -> Array:
+    """Greatest of corner + rise (1 - s^2) + other s for s from 0 to 1."""
+    s = np.clip(np.divide(other, 2.0 * rise, out=np.ones_like(rise + other), where=rise > 0.0), 0.0, 1.0)
+    found: Array = corner + rise * (1.0 - s**2) + other * s
+    return found
 
 
 def nominal(matrix: StressMatrix, forces: Array) -> Nominal:

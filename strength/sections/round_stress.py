@@ -1,5 +1,6 @@
 """Stresses of tubes and bars, on the outer radius."""
 
+import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -7,7 +8,7 @@ from strength.sections.stress import StressMatrix, selector, stretch
 
 Array = NDArray[np.float64]
 
-COUNT = 48  # with the parabola between points the peak is right to 0.01 %
+COUNT = 96  # with the parabola between points the peak is right to 0.01 %
 
 
 def shear_peak(m: Array | float) -> Array:
@@ -29,19 +30,39 @@ def round_scale(area: Array, modulus: Array, m: Array) -> Array:
     return np.stack([one, shear, shear, 0.5 / modulus, 1.0 / modulus, 1.0 / modulus], axis=-1)
 
 
-def round_matrix(area: Array, modulus: Array, m: Array) -> StressMatrix:
-    """Stress matrix of round sections; area, elastic modulus and m = inner/outer: (designs,).
-
-    At angle phi from y_m: sigma = N/A + (My sin phi - Mz cos phi) r/I and
-    tau = T r/J + (k/A)(Vz cos phi - Vy sin phi), which takes the greatest of the transverse shear all
-    through the wall: on the safe side by no more than the step from mean to greatest.
-    """
+def unit_round() -> StressMatrix:
+    """Stress matrix of every round section, for forces that are nominal stresses already."""
     phi = np.arange(COUNT) * (2.0 * np.pi / COUNT)
     sin, cos = np.sin(phi), np.cos(phi)
     return StressMatrix(
-        scale=round_scale(area, modulus, m),
+        scale=np.ones((1, 6)),
         sigma=selector((0, 1.0), (4, sin), (5, -cos), points=COUNT)[None],
         tau_1=selector((3, 1.0), (2, cos), (1, -sin), points=COUNT)[None],
         tau_2=None,
         neighbours=stretch(COUNT, closed=True)[None],
+        probe=np.arange(0, COUNT, 8),
     )
+
+
+def round_matrix(area: Array, modulus: Array, m: Array) -> StressMatrix:
+    """Stress matrix of round sections; area, elastic modulus and m = inner/outer: (designs,).
+
+    At angle phi from y_m: sigma = N/A + (My sin phi - Mz cos phi) r/I and
+    tau = T r/J + (k/A)(Vz cos phi - Vy sin phi), k V/A the greatest shear stress of V.
+    """
+    return attrs.evolve(unit_round(), scale=round_scale(area, modulus, m))
+
+
+def round_bounds(nominal: Array) -> tuple[Array, Array]:
+    """What the worst von Mises of nominal stresses (..., 6) lies between, twice (...).
+
+    Below: at the fibre that bends most. Above: greatest sigma and greatest tau at one place.
+    """
+    n, vy, vz, t, my, mz = np.moveaxis(nominal, -1, 0)
+    bending, shear = np.hypot(my, mz), np.hypot(vy, vz)
+    sigma = np.abs(n) + bending
+    # there sin phi = s my/bending and cos phi = -s mz/bending, s the sign of N
+    across = np.divide(-vz * mz - vy * my, bending, out=np.zeros_like(shear), where=bending > 0.0)
+    there = t + np.where(n < 0.0, -1.0, 1.0) * across
+    square = sigma**2
+    return np.sqrt(square + 3.0 * there**2), np.sqrt(square + 3.0 * (np.abs(t) + shear) ** 2)

@@ -10,8 +10,9 @@ from numpy.typing import NDArray
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
 
-CHUNK = 1 << 19  # numbers held at once, so that they stay in the processor's cache
+CHUNK = 1 << 17  # numbers held at once, so that they stay in the processor's cache
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -19,10 +20,13 @@ class StressMatrix:
     """From N, Vy, Vz, T, My, Mz to stresses at points.
 
     scale: (designs, 6) makes nominal stresses [MPa] of forces [N, N*mm].
-    sigma, tau_1, tau_2: (designs or 1, points, 6). tau_1 and tau_2 are two parts of the shear stress
-    at right angles to each other; tau_2 None: there is but one.
+    sigma, tau_1, tau_2: (designs or 1, points, 6 + more). tau_1 and tau_2 are two parts of the shear
+    stress at right angles to each other; tau_2 None: there is but one.
+    twist: (designs, 1 + more) or None. How far the torsion stress is spread over column 3 and the
+    columns after the sixth, so that one matrix serves designs of several proportions.
     neighbours: (lines, 2, points) numbers of the points on either side along each line of points, a
     point's own number where the line ends there.
+    probe: numbers of a few points, one of which is often near the worst.
     """
 
     scale: Array
@@ -30,21 +34,46 @@ class StressMatrix:
     tau_1: Array
     tau_2: Array | None
     neighbours: Index
+    twist: Array | None = None
+    probe: Index = attrs.Factory(lambda: np.zeros(1, dtype=np.intp))
 
     def von_mises(self, forces: Array) -> Array:
         """Greatest sqrt(sigma^2 + 3 tau^2) [MPa] over the points, (designs, ...).
 
         forces: (designs, ..., 6). Between points a parabola through three of them gives the peak.
         """
-        designs = max(forces.shape[0], self.scale.shape[0], self.sigma.shape[0])
         rows = forces.reshape(forces.shape[0], -1, 6)
+        designs = max(rows.shape[0], self.scale.shape[0], self.sigma.shape[0])
         out = np.empty((designs, rows.shape[1]))
         step = max(1, CHUNK // (self.sigma.shape[1] * max(1, rows.shape[1])))
         for at in range(0, designs, step):
             part = slice(at, at + step)
-            nominal = _part(rows, part) * _part(self.scale, part)[:, None, :]
-            out[part] = self._greatest(nominal, part)
+            out[part] = self._greatest(self._nominal(rows, part), part)
         return out.reshape(designs, *forces.shape[1:-1])
+
+    def needed(self, forces: Array, where: Flags) -> Array:
+        """The same at some places only: forces (designs, rows, 6), where (designs, rows); one per place."""
+        if self.sigma.shape[0] > 1:
+            rows = np.flatnonzero(where.any(axis=0))
+            return self.von_mises(forces[:, rows])[where[:, rows]]
+        nominal = self._nominal(forces, slice(None))[where]
+        step = max(1, CHUNK // self.sigma.shape[1])
+        out = np.empty(nominal.shape[0])
+        for at in range(0, out.size, step):
+            out[at : at + step] = self._greatest(nominal[None, at : at + step], slice(None))[0]
+        return out
+
+    def bounds(self, forces: Array) -> tuple[Array, Array]:
+        """What the worst von Mises lies between: forces (designs, rows, 6), low and high (designs, rows)."""
+        nominal = self._nominal(forces, slice(None))
+        high, low = np.zeros(nominal.shape[:-1]), np.zeros(nominal.shape[:-1])
+        size = np.abs(nominal)
+        for part, weight in ((self.sigma, 1.0), (self.tau_1, 3.0), (self.tau_2, 3.0)):
+            if part is not None:
+                high += weight * (size @ np.abs(part).max(axis=1)[..., None])[..., 0] ** 2
+        square = self._squares(nominal, slice(None), self.probe)
+        np.max(square, axis=-1, out=low)
+        return np.sqrt(low), np.sqrt(high)
 
     def first(self) -> "StressMatrix":
         """The matrix of the first design alone."""
@@ -54,11 +83,12 @@ class StressMatrix:
             sigma=self.sigma[:1],
             tau_1=self.tau_1[:1],
             tau_2=None if self.tau_2 is None else self.tau_2[:1],
+            twist=None if self.twist is None else self.twist[:1],
         )
 
     def at_points(self, forces: Array) -> tuple[Array, Array]:
         """Sigma and the resultant shear stress [MPa] at every point, (designs, ..., points)."""
-        nominal = forces.reshape(forces.shape[0], -1, 6) * self.scale[:, None, :]
+        nominal = self._nominal(forces.reshape(forces.shape[0], -1, 6), slice(None))
         sigma = nominal @ self.sigma.swapaxes(-1, -2)
         tau = nominal @ self.tau_1.swapaxes(-1, -2)
         if self.tau_2 is not None:
@@ -66,15 +96,27 @@ class StressMatrix:
         shape = (sigma.shape[0], *forces.shape[1:-1], sigma.shape[-1])
         return sigma.reshape(shape), tau.reshape(shape)
 
-    def _greatest(self, nominal: Array, part: slice) -> Array:
-        square = nominal @ _part(self.sigma, part).swapaxes(-1, -2)
+    def _nominal(self, rows: Array, part: slice) -> Array:
+        nominal: Array = _part(rows, part) * _part(self.scale, part)[:, None, :]
+        if self.twist is None:
+            return nominal
+        spread = nominal[..., 3:4] * _part(self.twist, part)[:, None, :]
+        return np.concatenate([nominal[..., :3], spread[..., :1], nominal[..., 4:], spread[..., 1:]], axis=-1)
+
+    def _squares(self, nominal: Array, part: slice, points: slice | Index) -> Array:
+        """Sigma^2 + 3 tau^2 at some points."""
+        square: Array = nominal @ _part(self.sigma, part)[:, points].swapaxes(-1, -2)
         np.square(square, out=square)
         for tau in (self.tau_1, self.tau_2):
             if tau is not None:
-                own = nominal @ _part(tau, part).swapaxes(-1, -2)
+                own = nominal @ _part(tau, part)[:, points].swapaxes(-1, -2)
                 np.square(own, out=own)
                 own *= 3.0
                 square += own
+        return square
+
+    def _greatest(self, nominal: Array, part: slice) -> Array:
+        square = self._squares(nominal, part, slice(None))
         best = square.argmax(axis=-1)
         top = np.take_along_axis(square, best[..., None], -1)[..., 0]
         gain = np.zeros_like(top)

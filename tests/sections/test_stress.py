@@ -6,9 +6,9 @@ import pytest
 from strength.sections.box import box, torsion_and_modulus
 from strength.sections.box_stress import box_matrix
 from strength.sections.flat_stress import flat_matrix
-from strength.sections.nominal import nominal, nominal_flat
+from strength.sections.nominal import nominal, nominal_box, nominal_flat
 from strength.sections.round import tube
-from strength.sections.round_stress import round_matrix
+from strength.sections.round_stress import round_bounds, round_matrix, unit_round
 from strength.sections.stress import StressMatrix
 from tests.sections import by_hand
 
@@ -101,8 +101,21 @@ def test_nominal_flat_two_ways(forces: by_hand.Six) -> None:
         assert getattr(one, name) == pytest.approx(getattr(other, name), rel=2e-3)
 
 
+@pytest.mark.parametrize("forces", FORCES)
+@pytest.mark.parametrize("sizes", [(40.0, 20.0, 2.0), (30.0, 50.0, 3.0)])
+def test_nominal_box_two_ways(sizes: tuple[float, float, float], forces: by_hand.Six) -> None:
+    """The same for boxes; the matrix has no points between a straight wall and its corner."""
+    found = box(*sizes, 0.3)
+    figures = of_one(float(found.area), float(found.iy), float(found.iz))
+    one = nominal_box(np.array([[forces]]), tuple(of_one(*sizes)), *figures)  # type: ignore[arg-type]
+    other = nominal(box_matrix(*of_one(*sizes), *figures), np.array([[forces]]))
+    for name in ("axial", "bending", "torsion"):
+        assert getattr(one, name) == pytest.approx(getattr(other, name), rel=1e-3)
+    assert one.shear == pytest.approx(other.shear, rel=5e-3)
+
+
 def test_many_designs_at_once() -> None:
-    """A batch of designs gives each what it gives alone, in chunks too."""
+    """A batch gives each design what it gives alone, to the accuracy of its points."""
     rng = np.random.default_rng(7)
     thickness = np.linspace(4.0, 12.0, 9)
     width = np.linspace(50.0, 64.0, 9)
@@ -110,4 +123,32 @@ def test_many_designs_at_once() -> None:
     together = flat_matrix(width, thickness).von_mises(forces)
     for n in range(9):
         alone = flat_matrix(width[n : n + 1], thickness[n : n + 1]).von_mises(forces[n : n + 1])
-        assert np.allclose(together[n], alone[0], rtol=1e-12)
+        assert np.allclose(together[n], alone[0], rtol=1e-3)
+
+
+@pytest.mark.parametrize("kind", ["flat", "box"])
+def test_bounds_and_places(kind: str) -> None:
+    """The worst lies between its bounds, and a choice of places gives what all places give."""
+    rng = np.random.default_rng(11)
+    forces = rng.normal(size=(5, 30, 6)) * [9000.0, 3000.0, 2000.0, 5e4, 9e4, 4e4]
+    first, wall = np.linspace(40.0, 60.0, 5), np.linspace(2.0, 3.0, 5)
+    if kind == "flat":
+        matrix = flat_matrix(first, 4.0 * wall)
+    else:
+        found = box(first, 30.0 + 0.0 * wall, wall, 0.3)
+        matrix = box_matrix(found.depth, found.width, found.wall, found.area, found.iy, found.iz)
+    whole = matrix.von_mises(forces)
+    low, high = matrix.bounds(forces)
+    assert (low <= whole * (1.0 + 1e-12)).all()
+    assert (whole <= high * (1.0 + 1e-3)).all()
+    where = rng.random(size=(5, 30)) < 0.3
+    assert matrix.needed(forces, where) == pytest.approx(whole[where], rel=1e-12)
+
+
+def test_round_bounds() -> None:
+    """Alike for round sections, in closed form."""
+    nominal = np.random.default_rng(12).normal(size=(3, 200, 6))
+    whole = unit_round().von_mises(nominal)
+    low, high = round_bounds(nominal)
+    assert (low <= whole * (1.0 + 1e-3)).all()
+    assert (whole <= high * (1.0 + 1e-12)).all()
