@@ -17,8 +17,8 @@ class Host:
     """The member that a weld stands on; directions and places in the welded member's axes.
 
     axes: rows x, y, z of the host. origin: the host's `from`, seen from the middle of the weld
-    plane [mm]. face: outward normal of the face it is welded to, None on a round host. at: place of
-    the weld along the host [mm from `from`].
+    plane [mm]. face: outward normal of the face it is welded to, None on a round host or where its
+    sizes are not known. at: place of the weld along the host [mm from `from`].
     """
 
     bar: int
@@ -99,11 +99,11 @@ def _host(bar: int, layout: Layout, bars: Bars, axes: Array, middle: Array, into
     origin = axes @ (layout.points[layout.start[first]] - middle)
     shape = bars.shapes[bar]
     face = None
-    if not isinstance(shape, Tube | Bar):
+    half_y, half_z = bars.width[0, bar] / 2.0, bars.depth[0, bar] / 2.0
+    if not isinstance(shape, Tube | Bar) and np.isfinite(half_y + half_z):
         # The member leaves through the face that it meets first on its way out from the centre line.
         out = own @ np.array([into, 0.0, 0.0])
-        half_y, half_z = bars.width[0, bar] / 2.0, bars.depth[0, bar] / 2.0
-        by_y = np.isfinite(half_y) and half_y * abs(out[2]) <= half_z * abs(out[1])
+        by_y = half_y * abs(out[2]) <= half_z * abs(out[1])
         axis = 1 if by_y else 2
         face = own[axis] * (1.0 if out[axis] >= 0.0 else -1.0)
     return Host(

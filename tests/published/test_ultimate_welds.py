@@ -10,7 +10,11 @@ import numpy as np
 import pytest
 
 from strength.errors import SolveError
+from strength.joints.peak import peaks
+from strength.joints.traction import pull
 from strength.joints.ultimate import directional, ultimate_force
+from tests.joints.bench import weld
+from tests.joints.lines import line
 
 PER_SIXTEENTH = 1.0 / 16.0
 E70 = 70.0
@@ -98,6 +102,23 @@ def test_example_j2():
     assert 0.75 * nominal == pytest.approx(19.5, rel=5e-3)
     assert nominal / 2.0 == pytest.approx(13.0, rel=5e-3)
     assert 300.0 / (0.75 * nominal) == pytest.approx(15.4, rel=5e-3)
+
+
+@pytest.mark.parametrize(
+    ("k", "a", "elastic"), [(0.5, 0.5, 1.572), (0.5, 1.0, 0.946), (0.0, 0.5, 0.587), (0.0, 1.0, 0.305)]
+)
+def test_the_elastic_line_method_is_safe_beside_it(k, a, elastic):
+    """Two ways on one group: elastic coefficients (from the formulas) are 1.7 to 2.2 times less."""
+    legs = [(0.0, -5.0, 10.0 * k, -5.0), (0.0, 5.0, 10.0 * k, 5.0)] if k else []
+    lines = [(0.0, -5.0, 0.0, 5.0), *legs]
+    found = line(*lines)
+    arm = found.centroid[0, 1] + 10.0 * a
+    through = pull(found, np.array([[[0.0, 0.0, -1.0, -arm, 0.0, 0.0]]]), [weld()], ("load",))
+    worst = peaks(found, through, [(np.array([1.0, 1.0, 1.0, 0.0])[None, None, None], np.ones((1, 1)))])[
+        0
+    ].value[0, 0]
+    assert 0.60 * E70 * 0.707 * PER_SIXTEENTH / worst / 10.0 == pytest.approx(elastic, rel=2e-3)
+    assert 1.7 < coefficient(pieces(*lines), 10.0 * a) / elastic < 2.2
 
 
 def test_turned_group_is_as_strong():
