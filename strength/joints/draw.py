@@ -1,6 +1,7 @@
 """The lines of a case's welds: drawn one by one, measured together where they are of one make-up."""
 
 from collections.abc import Sequence
+from typing import TypeVar
 
 import attrs
 import numpy as np
@@ -18,6 +19,7 @@ from strength.joints.weld_line import extent
 from strength.sections.bars import Bars
 
 Array = NDArray[np.float64]
+Number = TypeVar("Number", bound=np.generic)
 THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
 
 
@@ -40,7 +42,7 @@ class Group:
             [np.broadcast_to(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds]
         )
 
-    def own(self, number: int, values: Array) -> Array:
+    def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
         """The rows of the group's weld `number` (designs, ...)."""
         return values[number * self.designs : (number + 1) * self.designs]
 
@@ -94,7 +96,10 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
     weld, host = seat.weld, seat.host
     where = weld.path or weld.name
     if host is None or weld.pattern != "around":
-        why = f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}"
+        why = (
+            f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}; "
+            'give the weld pattern = "around" (that of a bracket by a [[change]])'
+        )
         raise CaseError([(where, why)])
     cylinder = Cylinder(
         through=host.origin[None],
