@@ -161,7 +161,8 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
     through = pull(
         line, group.rows(tuple(np.moveaxis(forces, 2, 0))), [s.weld for s in own], context.load_names
     )
-    throats, toes = peaks(line, through, [_forms(group, [one[n] for one in ruled]) for n in (0, 1)])
+    both = [_forms(group, [one[0] for one in ruled]), _forms(group, [one[1] for one in ruled])]
+    throats, toes = peaks(line, through, both)
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
     cosine = worst_face_angle(line, np.repeat(np.array(faces), group.designs, axis=0))
     low, high = footprints(group, every)
