@@ -112,6 +112,10 @@ def make_bracket(part: Bracket, host: Host, laid: LaidBracket, settle: Callable[
         {"from": start, "to": tip, "section": part.plate, "up": part.wide, **part.work.member},
     )
     if laid.seat is None:
+        pattern = "sides"
+        if isinstance(host.shape, Tube | Bar):  # two straight lines do not lie on a round part
+            pattern = "around"
+            making.assume("weld, pattern", f"all round, since {host.name} is round")
         making.add(
             "weld",
             "-weld",
@@ -119,7 +123,7 @@ def make_bracket(part: Bracket, host: Host, laid: LaidBracket, settle: Callable[
                 "member": part.name,
                 "end": "from",
                 "inset": laid.inset,
-                "pattern": "sides",
+                "pattern": pattern,
                 "onto": host.name,
                 **part.work.weld,
             },

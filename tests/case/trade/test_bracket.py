@@ -77,6 +77,8 @@ def test_welded_on_a_round_host_reaches_its_radius(section: str) -> None:
     """Welded on a round host reaches its radius."""
     found = sound(bracket(section=section))
     assert found["weld lug-weld.left"]["inset"] == pytest.approx(21)
+    # two straight lines do not lie on a round part: all round, and said so
+    assert found["weld lug-weld.left"]["pattern"] == "around"
 
 
 def test_at_makes_it_oblique() -> None:
