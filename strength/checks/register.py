@@ -9,16 +9,25 @@ from strength.checks.bolt_bending import bolt_bending
 from strength.checks.bolt_shear import bolt_shear
 from strength.checks.bolt_tension import bolt_combined, bolt_tension
 from strength.checks.chord_wall import chord_punching, chord_wall
+from strength.checks.clamps import clamp_slip
 from strength.checks.context import Context
 from strength.checks.frame_buckling import frame_buckling
 from strength.checks.net_section import net_section
 from strength.checks.plate_bending import plate_bending
 from strength.checks.pull_through import pull_through
+from strength.checks.rod_end import rod_end
+from strength.checks.sleeve_bearing import sleeve_bearing, sleeve_wall
+from strength.checks.sleeve_bolt import sleeve_bolt
 from strength.checks.stability import stability
+from strength.checks.stud_bending import stud_bending
+from strength.checks.stud_rocking import stud_rocking
 from strength.checks.tab_wall import tab_wall
 from strength.checks.tear_out import tear_out
+from strength.checks.thread_strip import thread_strip
 from strength.checks.unchecked import left_out
 from strength.checks.unchecked_bolts import unchecked_bolts
+from strength.checks.unchecked_sleeves import unchecked_sleeves
+from strength.checks.unchecked_studs import unchecked_studs
 from strength.checks.verdict import Row, Verdict
 from strength.checks.wall import wall
 from strength.checks.walls_unchecked import walls_not_checked
@@ -48,6 +57,14 @@ CHECKS: tuple[Check, ...] = (
     tear_out,
     net_section,
     bolt_bending,
+    stud_bending,
+    stud_rocking,
+    thread_strip,
+    rod_end,
+    sleeve_bearing,
+    sleeve_wall,
+    sleeve_bolt,
+    clamp_slip,
 )
 # What tells of things that were read but not checked.
 TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
@@ -55,6 +72,8 @@ TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
     bare_sections,
     walls_not_checked,
     unchecked_bolts,
+    unchecked_studs,
+    unchecked_sleeves,
 )
 
 

@@ -1,0 +1,31 @@
+"""`sleeve-bearing` and `sleeve-wall`: bending through tube in tube."""
+
+from collections.abc import Iterator
+
+from strength.checks.context import Context
+from strength.checks.sleeves import divisor, sleeve_effects
+from strength.checks.verdict import Verdict
+from strength.joints.sleeve import bearing, wall_load, wall_resistance
+
+PLUG = "Roloff/Matek, plug pin in bending (from memory)"
+SADDLE = "couple two thirds of the overlap apart; wall as EN 1993-1-8:2005 Table 7.3, beta = 1"
+
+
+def sleeve_bearing(context: Context) -> Iterator[Verdict]:
+    """Pressure at the mouth of the sleeve against the lesser yield of both tubes."""
+    for effect in sleeve_effects(context):
+        outside = effect.tubes[0].outside[:, None]
+        pressure = bearing(effect.shear, effect.moment, outside, effect.sleeve.overlap)
+        limits = [tube.yield_[:, None] / divisor(context, tube) for tube in effect.tubes]
+        demand = pressure * context.factors.load()
+        yield effect.verdict(context, "sleeve-bearing", "MPa", PLUG, demand, limits)
+
+
+def sleeve_wall(context: Context) -> Iterator[Verdict]:
+    """Force of the couple against the weaker of both walls."""
+    for effect in sleeve_effects(context):
+        force = wall_load(effect.shear, effect.moment, effect.sleeve.overlap)
+        limits = [
+            wall_resistance(tube.yield_, tube.wall)[:, None] / divisor(context, tube) for tube in effect.tubes
+        ]
+        yield effect.verdict(context, "sleeve-wall", "N", SADDLE, force * context.factors.load(), limits)
