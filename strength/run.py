@@ -8,6 +8,7 @@ from strength.case.read_as import ReadAs, read_as
 from strength.checks.context import Context
 from strength.checks.factors import Factors, factors_for
 from strength.checks.frame_buckling import amplification
+from strength.checks.guards import guarded
 from strength.checks.register import every_verdict, not_checked, worst_first
 from strength.checks.stations import place_stations
 from strength.checks.stresses import StressRow, stress_rows
@@ -94,6 +95,7 @@ def run(case: Case) -> Outcome:
             *case.warnings,
             *(Warned(part=p, text=t) for p, t in pushes.warnings),
             *_idle(case, layout, response),
+            *guarded(context),
         ),
         read_as=read_as(case),
         movement=_movement(case, layout, response, loads),

@@ -142,6 +142,8 @@ def _words(bolt: Bolt) -> tuple[str, ...]:
         return (f"{bolt.size.text}, at `{bolt.end}` of {bolt.member}",)
     count = len(bolt.group)
     return tuple(
-        f"bolt {n} of {count}, {x:g} {y:g} {z:g} mm from the end of {bolt.member}"
-        for n, (x, y, z) in enumerate(bolt.group, 1)
+        f"bolt {n} of {count}, "
+        + " ".join(f"{round(x, 1) + 0.0:g}" for x in at)
+        + f" mm from `{bolt.end}` of {bolt.member}"
+        for n, at in enumerate(bolt.group, 1)
     )

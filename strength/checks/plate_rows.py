@@ -65,6 +65,8 @@ def _heat_notes(effect: BoltEffect) -> list[str]:
             found.append(f"{plate.word}: welded strength{tig}")
         if not plate.heat.covered[0].all():
             found.append("no rule gives the width of the heat-affected length")
+        if not plate.found and plate.metal.kind == "aluminium":
+            found.append(f"{plate.word}: taken as not welded")
     return found
 
 

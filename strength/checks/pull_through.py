@@ -20,4 +20,6 @@ def pull_through(context: Context) -> Iterator[Verdict]:
         by = context.factors.on_ultimate()[:, None]
         limits = [resistance(mean, plate.thickness, plate.ultimate)[:, None] / by for plate in effect.plates]
         pulls = [effect.forces.along] * len(effect.plates)
-        yield at_plates(context, effect, "pull-through", pulls, limits, SOURCE)
+        wide = [plate.word for plate in effect.plates if plate.entry.hole >= mean]
+        outside = f"{' and '.join(wide)}: the hole is as wide as head and nut" if wide else ""
+        yield at_plates(context, effect, "pull-through", pulls, limits, SOURCE, outside=outside)

@@ -10,11 +10,11 @@ from strength.checks.studs import StudEffect, stud_effects
 from strength.checks.verdict import Verdict
 from strength.joints.end_force import along_and_across, size
 from strength.joints.stud import RATING_FACTOR
+from strength.joints.tapped import ALONG
 
 Array = NDArray[np.float64]
 
 SOURCE = "maker's static rating over 5: makers' practice for loads of alternating direction"
-ALONG = float(np.cos(np.radians(45.0)))
 BOTH = (
     "no bolt through its eye is given, so the force along its shank is taken as axial or as radial, "
     "whichever is worse: write that bolt"
@@ -40,7 +40,7 @@ def rod_end(context: Context) -> Iterator[Verdict]:
             note = "axial along the bolt through its eye"
         else:
             use = _use(effect, effect.along, effect.across)
-            if stud.axis is None or abs(effect.axis @ effect.end.axes[0]) > ALONG:
+            if effect.in_line:
                 use = np.maximum(use, _use(effect, effect.across, effect.along))
                 note = BOTH
         yield effect.verdict(context, "rod-end", "1", "parts", SOURCE, use, np.ones_like(use), note=note)

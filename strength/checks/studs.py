@@ -7,12 +7,13 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from strength.case.model import Stud
+from strength.case.shape import Rigid
 from strength.checks.context import Context
 from strength.checks.joint_rows import bar_number, heat_of, joint_path_factor, worst_place
 from strength.checks.verdict import Verdict
 from strength.joints.end_force import EndForce, along_and_across, end_force, size
 from strength.joints.heat import HeatLength
-from strength.joints.tapped import Tapped, tapped
+from strength.joints.tapped import ALONG, Tapped, tapped
 from strength.library.bolt import BoltClass, find_bolt_class
 from strength.library.threads import Thread, thread
 
@@ -23,12 +24,14 @@ Array = NDArray[np.float64]
 class StudEffect:
     """One stud; magnitudes (designs, loads) without load factor [N, N*mm].
 
-    along, across: of the force. bending, twisting: of the end moment. axis: unit, body axes.
+    along, across: of the force. bending, twisting: of the end moment. axis: unit, body axes. in_line:
+    it stands in line with its part, as a rod end does; False for one on a `rigid` step.
     """
 
     stud: Stud
     end: EndForce
     axis: Array
+    in_line: bool
     grade: BoltClass
     thread: Thread
     into: Tapped
@@ -103,6 +106,7 @@ def _effect(context: Context, stud: Stud, heat: tuple[HeatLength, ...]) -> StudE
         stud=stud,
         end=end,
         axis=axis,
+        in_line=not isinstance(context.bars.shapes[bar], Rigid) and abs(axis @ end.axes[0]) > ALONG,
         grade=find_bolt_class(stud.grade, stud.size.diameter),
         thread=thread(stud.size.text),
         into=tapped(context.case, context.layout, context.bars, heat, stud, end, axis),

@@ -1,0 +1,40 @@
+"""The register of warnings about joints: a new guard is one function and one line here."""
+
+from collections.abc import Callable, Iterator
+
+from strength.case.model import Warned
+from strength.checks.context import Context
+from strength.checks.guards_bolts import (
+    edges,
+    single_shear,
+    steel_in_aluminium,
+    thread_in_shear,
+    uneven_group,
+)
+from strength.checks.guards_sleeves import short_sleeve, tight_sleeve
+from strength.checks.guards_studs import bent_rod_end, shallow_thread
+from strength.checks.guards_welds import quenched_bolt, thin_wall_by_mig
+from strength.checks.guards_wheels import brake_near_axle, thread_at_root
+
+Guard = Callable[[Context], Iterator[Warned]]
+
+GUARDS: tuple[Guard, ...] = (
+    bent_rod_end,
+    shallow_thread,
+    brake_near_axle,
+    thread_at_root,
+    quenched_bolt,
+    edges,
+    single_shear,
+    thread_in_shear,
+    uneven_group,
+    thin_wall_by_mig,
+    tight_sleeve,
+    short_sleeve,
+    steel_in_aluminium,
+)
+
+
+def guarded(context: Context) -> tuple[Warned, ...]:
+    """All warnings of the register, each once, in its order."""
+    return tuple(dict.fromkeys(warning for guard in GUARDS for warning in guard(context)))

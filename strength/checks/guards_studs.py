@@ -1,0 +1,41 @@
+"""Warnings about studs and rod ends: shallow threads in aluminium, shanks that bend."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from strength.case.model import Warned
+from strength.checks.context import Context
+from strength.checks.guards_bolts import PRACTICE
+from strength.checks.studs import stud_effects
+from strength.joints.stud import shank_stress
+
+DEEP = 1.5  # thread diameters in aluminium
+BENT = 0.10  # of the yield strength: less bending of a rod end is not told (own choice)
+
+
+def shallow_thread(context: Context) -> Iterator[Warned]:
+    """Threads in aluminium engaged by less than 1.5 diameters."""
+    for effect in stud_effects(context):
+        d, engaged = effect.thread.diameter, effect.stud.engaged
+        if effect.into.metal.kind == "aluminium" and engaged < DEEP * d * (1.0 - 1e-9):
+            text = f"{engaged:g} mm of {effect.thread.name} in aluminium, under {DEEP:g} d ({DEEP * d:g} mm)"
+            yield Warned(part=effect.stud.name, text=f"{text} {PRACTICE}")
+
+
+def bent_rod_end(context: Context) -> Iterator[Warned]:
+    """Rod ends in line with their part whose shank is bent by over a tenth of its yield strength."""
+    for effect in stud_effects(context):
+        stud, own = effect.stud, effect.thread
+        if not effect.in_line:
+            continue
+        stress = shank_stress(effect.across, 0.0, effect.bending, stud.reach, own.root, own.stress_area)
+        design, load = np.unravel_index(int(np.argmax(stress)), stress.shape)
+        most = float(stress[design, load])
+        if most > BENT * effect.grade.yield_:
+            text = (
+                f"this rod end carries bending: {effect.across[design, load]:.0f} N across its shank, "
+                f"{stud.reach:g} mm from the face, bends it to {most:.0f} MPa in "
+                f"{context.load_names[load]!r}; a rod end is for pull and push along its shank {PRACTICE}"
+            )
+            yield Warned(part=stud.name, text=text)

@@ -1,0 +1,52 @@
+"""Warnings about welds on thin walls and beside quenched bolts."""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from strength.case.model import Bolt, Plate, Stud, Warned
+from strength.checks.context import Context
+from strength.checks.guards_bolts import PRACTICE
+from strength.errors import StrengthError
+from strength.library.bolt import find_bolt_class
+
+THIN = 1.5  # mm: thinnest wall for MIG in a home workshop
+
+
+def thin_wall_by_mig(context: Context) -> Iterator[Warned]:
+    """MIG welds on walls under 1.5 mm."""
+    bars = context.bars
+    for weld in context.case.welds:
+        if weld.process != "mig":
+            continue
+        walls = [float(bars.wall[:, bars.names.index(weld.member)].min())]
+        if isinstance(weld.onto, Plate):
+            walls.append(weld.onto.thickness)
+        elif weld.onto is not None:
+            walls.append(float(bars.wall[:, bars.names.index(weld.onto)].min()))
+        thinnest = float(np.nanmin(walls)) if np.isfinite(walls).any() else THIN
+        if thinnest < THIN - 1e-9:
+            text = f"MIG on {thinnest:.3g} mm: it burns through under {THIN:g} mm; take TIG or more wall"
+            yield Warned(part=weld.name, text=f"{text} {PRACTICE}")
+
+
+def quenched_bolt(context: Context) -> Iterator[Warned]:
+    """Bolts and studs of 8.8 and up with a weld on their part within one diameter of them."""
+    joints: tuple[Bolt | Stud, ...] = (*context.case.bolts, *context.case.studs)
+    for joint in joints:
+        try:
+            quenched = find_bolt_class(joint.grade, joint.size.diameter).quenched
+        except StrengthError:  # told where the joint is checked
+            continue
+        near = [
+            weld.name
+            for weld in context.case.welds
+            if (weld.member, weld.end) == (joint.member, joint.end)
+            and weld.inset < joint.size.diameter * (1.0 - 1e-9)
+        ]
+        if quenched and near:
+            text = (
+                f"{near[0]} lies within one diameter of it: a quenched bolt goes soft or cracks beside a "
+                f"weld; never weld it, and never weld with it in place {PRACTICE}"
+            )
+            yield Warned(part=joint.name, text=text)
