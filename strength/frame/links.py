@@ -5,8 +5,9 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.case.shape import Rigid
-from strength.frame.modes import patterns, turning, vectors
+from strength.frame.modes import patterns, turn_axes, turn_back, turning, vectors
 from strength.frame.response import Array, Flags, Index, Layout
+from strength.sections.principal import principal_turns
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -74,8 +75,12 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     freedom[:, 12:][hinged] = own_freedoms
     reach = float(np.mean(layout.length)) if segments else 1.0
     pattern = patterns(layout.length, ball[:, 0], ball[:, 1])
+    # A skew outline bends apart in its principal axes only, so the patterns stand in those.
+    shapes = [*(member.shape for member in members), *(strut.shape for strut in case.struts)]
+    turn = principal_turns(shapes)[layout.bar]
+    axes = turn_axes(layout.axes, turn) if np.any(turn) else layout.axes
     vec = np.zeros((segments, 8, 14))
-    vec[:, :, :12] = vectors(layout, pattern)
+    vec[:, :, :12] = vectors(axes, pattern)
     for side in (0, 1):
         vec[:, :, 12 + side] = np.einsum("smx,sx->sm", turning(vec[..., :12], side), hinge[:, side])
     vec[:, :, [3, 4, 5, 9, 10, 11, 12, 13]] /= reach
@@ -89,7 +94,7 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
         points=count,
         freedoms=held.size,
         freedom=freedom,
-        pattern=pattern,
+        pattern=turn_back(pattern, turn) if np.any(turn) else pattern,
         vec=vec,
         hinge=hinge,
         ball=ball,

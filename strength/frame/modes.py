@@ -10,7 +10,7 @@ memory); splitting into natural deformations: Argyris.
 
 import numpy as np
 
-from strength.frame.response import Array, Flags, Layout
+from strength.frame.response import Array, Flags
 
 TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
 
@@ -50,20 +50,37 @@ def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
     return out.reshape(-1, 12, 8)
 
 
-def vectors(layout: Layout, pattern: Array) -> Array:
+def vectors(axes: Array, pattern: Array) -> Array:
     """The patterns as forces on the segment's ends in body axes: (segments, 8, 12).
 
-    Columns: force and moment at the start, force and moment at the end. The same numbers read as
-    e = vec . (u, rotation at start, u, rotation at end) give the deformation that belongs to it.
+    axes: (segments, 3, 3), those that the patterns are in. Columns: force and moment at the start, force
+    and moment at the end. The same numbers read as e = vec . (u, rotation at start, u, rotation at end)
+    give the deformation that belongs to it.
     """
     out = np.zeros((pattern.shape[0], 8, 4, 3))
     part = pattern.reshape(-1, 4, 3, 8)  # force and moment at the start, then at the end
-    for p, axes in enumerate(ALONG):
-        for axis in axes:
+    for p, used in enumerate(ALONG):
+        for axis in used:
             size = part[:, :, axis, p]
-            out[:, p] += size[:, :, None] * layout.axes[:, None, axis]
+            out[:, p] += size[:, :, None] * axes[:, None, axis]
     out[:, :, :2] *= -1.0  # at the start the segment's own end force is minus the internal one
     return out.reshape(-1, 8, 12)
+
+
+def turn_axes(axes: Array, turn: Array) -> Array:
+    """Axes (segments, 3, 3) turned by `turn` [rad] (segments,) about x_m."""
+    c, s = np.cos(turn)[:, None], np.sin(turn)[:, None]
+    x, y, z = axes[:, 0], axes[:, 1], axes[:, 2]
+    return np.stack([x, c * y + s * z, c * z - s * y], axis=1)
+
+
+def turn_back(pattern: Array, turn: Array) -> Array:
+    """Patterns (segments, 12, 8) given in turned axes, in the axes before."""
+    c, s = np.cos(turn)[:, None, None], np.sin(turn)[:, None, None]
+    part = pattern.reshape(-1, 4, 3, 8)
+    along_y, along_z = part[:, :, 1], part[:, :, 2]
+    out = np.stack([part[:, :, 0], c * along_y - s * along_z, s * along_y + c * along_z], axis=2)
+    return out.reshape(-1, 12, 8)
 
 
 def coefficients(

@@ -3,6 +3,7 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
+import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -17,6 +18,7 @@ from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
 from strength.frame.recovery import Solver, recover, respond
 from strength.frame.response import Array, Index, Layout, Response
+from strength.sections.principal import principal_turns, turned
 
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
@@ -93,9 +95,15 @@ def stiffness(layout: Layout, links: Links, bars: "Bars") -> Array:
 
 
 def rigidities(layout: Layout, bars: "Bars") -> tuple[Array, Array, Array, Array, Array, Array]:
-    """EA, GJ, EIy, EIz [N, N*mm^2] and GA in shear for Vy, Vz [N] of the segments: (designs, segments)."""
+    """EA, GJ, EIy, EIz [N, N*mm^2] and GA in shear for Vy, Vz [N] of the segments: (designs, segments).
+
+    Of outlines about their principal axes; what couples shear along these two is left out.
+    """
     at = layout.bar
     youngs, shear = bars.youngs[:, at], bars.shear[:, at]
+    turn = principal_turns(bars.shapes)
+    if np.any(turn):
+        bars = _principal(bars, turn)
     return (
         youngs * bars.area[:, at],
         shear * bars.torsion[:, at],
@@ -104,6 +112,14 @@ def rigidities(layout: Layout, bars: "Bars") -> tuple[Array, Array, Array, Array
         shear * bars.shear_y[:, at],
         shear * bars.shear_z[:, at],
     )
+
+
+def _principal(bars: "Bars", turn: Array) -> "Bars":
+    iy, iz = turned(bars.iy, bars.iz, bars.iyz, turn)
+    # A force along y_m belongs to bending about z_m, so the two change places.
+    give_z, give_y = turned(1.0 / bars.shear_z, 1.0 / bars.shear_y, bars.shear_mix, turn)
+    with np.errstate(divide="ignore"):
+        return attrs.evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
 
 
 def _dense(ready: Plan, coefficient: Array) -> Solver:

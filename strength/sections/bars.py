@@ -47,3 +47,5 @@ class Bars:
     density: Array  # (bars,) kg/mm^3
     # product moment of area, integral of y z: 0 but for outlines
     iyz: Array = attrs.Factory(lambda: np.zeros((1, 1)))
+    # part of the shear compliance that couples Vy and Vz [1/mm^2], likewise
+    shear_mix: Array = attrs.Factory(lambda: np.zeros((1, 1)))

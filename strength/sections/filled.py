@@ -100,7 +100,7 @@ def filled(
             _put(
                 found, own, _sized(kind, sizes.depth[:, own], sizes.width[:, own], wall[:, own], poisson[own])
             )
-    mixed = np.zeros(sizes.depth.shape)
+    mixed, shear_mixed = np.zeros(sizes.depth.shape), np.zeros(sizes.depth.shape)
     for n, shape in enumerate(shapes):
         if isinstance(shape, Bare):
             _put(found, np.array([n]), _bare(shape))
@@ -109,6 +109,7 @@ def filled(
 
             _put(found, np.array([n]), outline_properties(shape))
             mixed[:, n] = meshed(shape).figure("iyz")
+            shear_mixed[:, n] = meshed(shape).figure("shear_mix")
     strong = {name: np.full(sizes.depth.shape, np.nan) for name in STRENGTHS}
     for n, (shape, metal) in enumerate(zip(shapes, metals, strict=True)):
         if metal is not None and not isinstance(shape, Bare):
@@ -129,6 +130,7 @@ def filled(
         youngs=whole * [np.nan if metal is None else metal.modulus for metal in metals],
         shear=whole * [np.nan if metal is None else metal.shear_modulus for metal in metals],
         iyz=mixed,
+        shear_mix=shear_mixed / flexible,
         density=np.array([np.nan if metal is None else metal.density for metal in metals]),
         **found,
         **strong,

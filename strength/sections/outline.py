@@ -20,7 +20,19 @@ if TYPE_CHECKING:
 
 Array = NDArray[np.float64]
 
-FIGURES = ("area", "iy", "iz", "iyz", "torsion", "shear_y", "shear_z", "thickness", "centre_y", "centre_z")
+FIGURES = (
+    "area",
+    "iy",
+    "iz",
+    "iyz",
+    "torsion",
+    "shear_y",
+    "shear_z",
+    "thickness",
+    "centre_y",
+    "centre_z",
+    "shear_mix",
+)
 CENTRED = 0.01  # shear centre off the centroid by more than this part of the depth: out of range (own choice)
 ELEMENTS = (600, 6000)  # triangles at least and at most
 ACROSS = 3.0  # triangles across the wall, where that is not too many
@@ -40,7 +52,10 @@ class Meshed:
     figures: Array
 
     def figure(self, name: str) -> float:
-        """One figure: mm, mm^2, mm^4; `centre_y`, `centre_z` from the centroid to the shear centre."""
+        """One figure: mm, mm^2, mm^4; `centre_y`, `centre_z` from the centroid to the shear centre.
+
+        `shear_mix` [1/mm^2] is the part of the shear compliance that couples Vy and Vz.
+        """
         return float(self.figures[FIGURES.index(name)])
 
     @property
@@ -139,7 +154,10 @@ def _gathered(section: "Section", thickness: float) -> dict[str, Array]:
     iy, iz, iyz = section.get_ic()
     shear_y, shear_z = section.get_as()
     shear_centre = np.array(section.get_sc()) - centre
-    figures = (section.get_area(), iy, iz, iyz, section.get_j(), shear_y, shear_z, thickness, *shear_centre)
+    shear_mix = section.section_props.a_sxy
+    mix = 0.0 if shear_mix is None else 1.0 / float(shear_mix)
+    figures = (section.get_area(), iy, iz, iyz, section.get_j(), shear_y, shear_z, thickness)
+    figures = (*figures, *shear_centre, mix)
     return {
         "y": points[:, 0],
         "z": points[:, 1],

@@ -13,7 +13,7 @@ from strength.case.shape import Outline
 
 Array = NDArray[np.float64]
 
-LAYOUT = 1  # of a kept file, and of how its mesh is made: raised when either changes
+LAYOUT = 2  # of a kept file, and of how its mesh is made: raised when either changes
 NAMES = ("y", "z", "unit", "figures")
 
 
