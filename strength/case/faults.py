@@ -1,6 +1,5 @@
 """Faults of a case file, gathered so that all of them are told at once."""
 
-import difflib
 from collections.abc import Collection, Iterable
 
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
@@ -75,6 +74,8 @@ def closest(name: str, known: Collection[str]) -> str:
     sided = sorted(other for other in known if other.startswith((f"{name}.", f"{name},")))
     if sided:
         return sided[0]
+    import difflib
+
     folded = {other.casefold(): other for other in known}
     found = difflib.get_close_matches(name.casefold(), sorted(folded), n=1, cutoff=0.6)
     return folded[found[0]] if found else ""

@@ -1,6 +1,5 @@
 """From the tables of a case file to its parts, whichever of the two ways they are written."""
 
-import difflib
 from collections.abc import Iterator, Mapping
 from typing import Any
 
@@ -137,6 +136,8 @@ def _is_prefix(kind: Kind, table: Mapping[str, Any]) -> bool:
         return True
     if not kind.short or not all(isinstance(given, dict | str) for given in table.values()):
         return False
+    import difflib
+
     keys = [key.name for key in kind.keys]
     return not all(difflib.get_close_matches(word, keys, n=1, cutoff=_LIKE) for word in table)
 

@@ -1,9 +1,11 @@
 """Points and how parts meet at them: not joined, not used, joined by nothing that is checked."""
 
 import math
-from collections.abc import Iterator
+from bisect import bisect_left
+from collections.abc import Iterable, Iterator
 
 from strength.case.checking.survey import Survey, is_rigid, nodes
+from strength.case.model import Vector
 from strength.case.trade.entry import Entry
 from strength.case.trade.vector import distance, fraction_of, off_line
 
@@ -65,23 +67,35 @@ def _warn_near(survey: Survey, used: set[str]) -> None:
 
 def _warn_beside(survey: Survey, used: set[str]) -> None:
     """A point that stands on a member's line without being one of its points holds nothing."""
-    ends = [(part, found, nodes(part)) for part in _parts(survey) if (found := survey.ends(part)) is not None]
-    for part, (start, end), own in ends:
-        if part.kind != "member" or distance(start, end) < SAME:
+    points = {name: at for name, at in survey.points.items() if name in used}
+    if not points:
+        return
+    longest = max(range(3), key=lambda i: _spread(at[i] for at in points.values()))
+    ranked = sorted((at[longest], name) for name, at in points.items())
+    for member in survey.of("member").values():
+        ends = survey.ends(member)
+        if ends is None or distance(*ends) < SAME:
             continue
-        low = [min(a, b) - ON_LINE for a, b in zip(start, end, strict=True)]
-        high = [max(a, b) + ON_LINE for a, b in zip(start, end, strict=True)]
-        for name, at in survey.points.items():
-            if not (low[0] <= at[0] <= high[0] and low[1] <= at[1] <= high[1] and low[2] <= at[2] <= high[2]):
-                continue
-            if name in own or name not in used:
-                continue
-            from_end = fraction_of(at, start, end) * distance(start, end)
-            if APART < from_end < distance(start, end) - APART and off_line(at, start, end) <= ON_LINE:
-                survey.warn(
-                    name,
-                    f"lies on the line of {part.name!r} but is not joined to it: add it to that part's `via`",
-                )
+        own = set(nodes(member))
+        low, high = sorted(end[longest] for end in ends)
+        first = bisect_left(ranked, (low - ON_LINE, ""))
+        for along, name in ranked[first:]:
+            if along > high + ON_LINE:
+                break
+            if name not in own and _lies_within(points[name], *ends):
+                text = f"lies on the line of {member.name!r} but is not joined to it"
+                survey.warn(name, f"{text}: add it to that part's `via`")
+
+
+def _spread(values: Iterable[float]) -> float:
+    ordered = sorted(values)
+    return ordered[-1] - ordered[0]
+
+
+def _lies_within(at: Vector, start: Vector, end: Vector) -> bool:
+    """Whether a place lies on the line between two ends, and not just beside one of them."""
+    from_start = fraction_of(at, start, end) * distance(start, end)
+    return APART < from_start < distance(start, end) - APART and off_line(at, start, end) <= ON_LINE
 
 
 def _parts(survey: Survey) -> Iterator[Entry]:
