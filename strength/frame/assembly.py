@@ -15,6 +15,7 @@ class Block:
     """Segments that touch equally many unknowns, with their vectors in these."""
 
     segment: Index  # (own,)
+    number: Index  # (own, width) unknowns, -1 where there is none
     vec: Array  # (own, patterns, width)
 
     def products(self, coefficient: Array) -> Array:
@@ -67,7 +68,7 @@ def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assem
     for segment, number, vec in _supports(links, reduction, patterns):
         first, second = np.tril_indices(number.shape[1])
         row, column = number[:, first], number[:, second]
-        blocks.append(Block(segment=segment, vec=vec))
+        blocks.append(Block(segment=segment, number=number, vec=vec))
         gone = (row < 0) | (column < 0)
         key = np.maximum(row, column) * reduction.unknowns + np.minimum(row, column)
         wheres.append(np.where(gone, -1, key).reshape(-1))

@@ -28,13 +28,15 @@ def gauged(links: Links, motions: Array, gauge: Array | None) -> Array:
     known = values > UNSEEN * values.max()
     inverse = right[known].T @ (left[:, known].T / values[known, None])
     out = inverse @ (weight / size)
-    if not np.all(known):
-        unseen = right[~known].T
-        shift = np.zeros(links.freedoms)
-        shift[: 6 * links.points].reshape(-1, 6)[:, :3] = 1.0
-        whole = motions.T @ unseen
-        moved = whole * shift[:, None]
-        moved[:, np.linalg.norm(moved, axis=0) < UNSEEN * np.linalg.norm(whole, axis=0)] = 0.0
-        rest = np.diag(shift) - (shift[:, None] * motions.T) @ out
-        out = out + unseen @ np.linalg.pinv(moved, rcond=UNSEEN) @ rest
+    if np.all(known):
+        return np.asarray(out)
+    shift = np.zeros((2, links.freedoms))
+    shift[0, : 6 * links.points].reshape(-1, 6)[:, :3] = 1.0
+    shift[1] = 1.0  # turning about a line through all points moves none of them: their turning counts
+    for weights in shift:
+        unseen = np.eye(6) - out @ motions.T
+        moved = (motions.T @ unseen) * weights[:, None]
+        if np.linalg.norm(unseen) > UNSEEN and np.linalg.norm(moved) > UNSEEN * np.linalg.norm(motions):
+            rest = np.diag(weights) - (weights[:, None] * motions.T) @ out
+            out = out + unseen @ np.linalg.pinv(moved, rcond=UNSEEN) @ rest
     return np.asarray(out)

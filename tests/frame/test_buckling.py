@@ -9,8 +9,10 @@ import pytest
 
 from strength.case.model import Strut
 from strength.frame import buckling
-from strength.frame.buckling import at_least, critical_multiplier, plan_buckling
+from strength.frame.buckling import at_least, compression, critical_multiplier, plan_buckling
 from strength.frame.layout import lay_out
+from strength.frame.shapes import upper_bounds
+from strength.frame.softening import Softening
 from strength.frame.solve import solve
 from strength.frame.stability import bending, curve, first_pole
 from tests.frame.building import ALL, Size, bars_of, case_of, even_gauge, member, pushes_of, rigid
@@ -92,7 +94,7 @@ def test_only_the_chosen_are_found(seed):
     where = rng.random(every.shape) < 0.5
     some = critical_multiplier(case, layout, bars, pushes, response, ready, where)
     assert np.isnan(some[~where]).all()
-    assert some[where] == pytest.approx(every[where], rel=1e-6)
+    assert some[where] == pytest.approx(every[where], rel=3e-5)
     middle = float(np.median(every))
     proof = at_least(case, layout, bars, pushes, response, middle * 1.0001, ready)
     assert proof.tolist() == (every > middle * 1.0001).tolist()
@@ -151,7 +153,7 @@ def test_large_frames_by_their_band(monkeypatch):
     bars, pushes = random_bars(rng, case), random_pushes(rng, case, loads=2)
     dense = alphas(case, bars, pushes)
     monkeypatch.setattr(buckling, "LARGE", 0)
-    assert alphas(case, bars, pushes) == pytest.approx(dense, rel=1e-6)
+    assert alphas(case, bars, pushes) == pytest.approx(dense, rel=3e-5)
 
 
 def test_large_free_body(monkeypatch):
@@ -161,5 +163,26 @@ def test_large_free_body(monkeypatch):
     pushes = pushes_of(case, {"p0": (70, 0, 0), "p3": (-70, 0, 0)}, gauge=even_gauge(case))
     monkeypatch.setattr(buckling, "LARGE", 0)
     assert 70 * alphas(case, bars_of(case, SIZE), pushes)[0, 0] == pytest.approx(
-        np.pi**2 * 2e5 * 2e4 / 1000**2, rel=1e-6
+        np.pi**2 * 2e5 * 2e4 / 1000**2, rel=3e-5
     )
+
+
+@pytest.mark.parametrize("seed", range(12))
+def test_trial_shapes_bound_from_above(seed):
+    """Ritz: no set of shapes finds a multiplier below the true one, and a grown set comes close to it."""
+    rng = np.random.default_rng(100 + seed)
+    case = random_case(rng, count=int(rng.integers(9, 14)))
+    layout = lay_out(case)
+    bars, pushes = random_bars(rng, case), random_pushes(rng, case, loads=4)
+    response = solve(case, layout, bars, pushes)
+    ready = plan_buckling(case, layout, pushes)
+    bound = upper_bounds(ready, Softening.of(layout, ready.links, bars, 1), 0, compression(response)[0])
+    for load, high in enumerate(bound):
+        one = attrs.evolve(response, forces=response.forces[:, load : load + 1])
+        assert not at_least(case, layout, bars, pushes, one, high * (1 + 1e-5), ready).any()
+    # From below, apart from the bound: nothing buckles just under the multiplier.
+    found = critical_multiplier(case, layout, bars, pushes, response, ready)[0]
+    assert np.all(found <= bound * (1 + 1e-12))
+    for load, alpha in enumerate(found):
+        one = attrs.evolve(response, forces=response.forces[:, load : load + 1])
+        assert at_least(case, layout, bars, pushes, one, alpha * (1 - 3e-5), ready).all()

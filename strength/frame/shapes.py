@@ -1,0 +1,100 @@
+"""Upper bounds of critical multipliers from a growing set of buckling shapes.
+
+Ritz's method on the exact, load-dependent stiffness: whatever shapes are tried, the multiplier found is
+never below the true one. Shapes are added where the balance is worst, softened by the frame's own
+flexibility (nonlinear Arnoldi; Voss 2004, BIT 44:387, from memory), so a few dozen are plenty. All loads
+of a design go in step.
+"""
+
+import numpy as np
+
+from strength.frame.proof import BucklingPlan, steady
+from strength.frame.response import Array
+from strength.frame.softening import Softening
+
+SHAPES = 40  # at most
+SETTLED = 3e-6  # force left out of balance, as the root of its work on a shape of unit energy
+STEP = 1e-4  # relative step for slopes
+NEW = 1e-4  # share of a shape that must be new, lest round-off be taken for a shape
+FAR = -10.0  # height so far past the fall that its slope is of no use
+BELOW = 1.0 - 1e-9  # of the pole, as near as is looked
+
+
+def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: Array) -> Array:
+    """Multipliers (loads,) not below the true ones, of compressions (loads, segments) N; inf: none found."""
+    loads, segments = push.shape
+    here = np.full(loads, design)
+    cap = softening.limit(here, push)
+    rest = softening.under(here[:1], np.zeros((1, segments)))
+    stiff = rest.reshape(-1)
+    give = np.linalg.inv(steady(ready, ready.assembly.matrix(rest))[0])
+    rows = pattern_rows(ready, segments)
+    pull = np.random.default_rng(0).standard_normal((ready.assembly.unknowns, loads))
+    shapes = np.zeros((loads, rows.shape[0], 0))
+    small = np.where(np.isfinite(cap), cap, 1.0) * STEP
+    at, stood, high = np.zeros(loads), np.zeros(loads), cap * BELOW
+    settled, near, calm = np.zeros(loads, dtype=bool), np.zeros(loads, dtype=bool), np.zeros(loads, dtype=int)
+    for _ in range(SHAPES):
+        fresh = (rows @ (give @ (pull - ready.amount.T @ (ready.rigid.T @ pull)))).T
+        force = np.sqrt(np.einsum("lp,p,lp->l", fresh, stiff, fresh))
+        settled |= near & (force < SETTLED)
+        if np.all(settled | (calm >= 3)):
+            break
+        if shapes.shape[2] < ready.assembly.unknowns:
+            shapes = _joined(shapes, np.where(settled[:, None], 0.0, fresh), stiff)
+        first = at == 0.0
+        step = np.where(first, small, -STEP * at)
+        now = softening.under(here, at[:, None] * push).reshape(loads, -1)
+        slope = softening.under(here, (at + step)[:, None] * push).reshape(loads, -1) - now
+        slope /= step[:, None]
+        judged = np.where(first[:, None], slope, now)
+        lowest, least = _lowest(shapes, judged)
+        fall = np.einsum("lp,lp,lp->l", lowest, slope, lowest)
+        pull = rows.T @ (judged * lowest).T
+        # At no load all shapes are alike, so the first look is at the slope itself.
+        height = np.where(first, 1.0, least)
+        over = ~first & (height < 0.0)
+        high = np.where(over, np.minimum(high, at), high)
+        # Where it stood with fewer shapes it may not stand now: where it falls just above, look lower.
+        stood = np.where(over, np.where(at - stood > 0.02 * at, stood, 0.5 * at), at)
+        tangent = np.where(fall < 0.0, at - height / np.where(fall < 0.0, fall, -1.0), np.inf)
+        beyond = np.where(high < cap * BELOW, 0.5 * (at + high), high)
+        new = np.where(tangent < high, tangent, beyond)
+        new = np.where(over & (height < FAR), 0.5 * (stood + at), new)
+        new = np.where(first, np.minimum(new, 0.7 * cap), new)
+        near = ~first & (np.abs(height) < SETTLED)
+        calm = np.where((height > 0.0) & (at >= high), calm + 1, 0)
+        at = np.where(settled, at, np.where(np.isfinite(new), new, 0.0))
+    found = np.where(settled, at, high)
+    return np.where(found >= BELOW * cap, cap, found)
+
+
+def _lowest(shapes: Array, judged: Array) -> tuple[Array, Array]:
+    """Lowest combination of shapes (loads, patterns) under stiffnesses (loads, patterns), and its height."""
+    matrix = shapes.transpose(0, 2, 1) @ (judged[:, :, None] * shapes)
+    empty = ~np.any(shapes, axis=1)
+    matrix += empty[:, None, :] * np.eye(empty.shape[1])
+    values, vectors = np.linalg.eigh(matrix)
+    return (shapes @ vectors[:, :, :1])[..., 0], values[:, 0]
+
+
+def pattern_rows(ready: BucklingPlan, segments: int) -> Array:
+    """Deformation rows of all patterns in the unknowns: (8 segments, unknowns)."""
+    out = np.zeros((segments, 8, ready.assembly.unknowns + 1))  # the last column takes what is not there
+    for block in ready.assembly.blocks:
+        own = out[block.segment]
+        np.put_along_axis(own, np.broadcast_to(block.number[:, None], block.vec.shape), block.vec, axis=2)
+        out[block.segment] = own
+    return np.ascontiguousarray(out[:, :, :-1].reshape(8 * segments, -1))
+
+
+def _joined(shapes: Array, fresh: Array, stiff: Array) -> Array:
+    """Shapes with one more, of unit energy and without what the others hold already; 0 if nothing is new."""
+    before = np.einsum("lp,p,lp->l", fresh, stiff, fresh)
+    for _ in range(2):
+        shared = shapes.transpose(0, 2, 1) @ (stiff * fresh)[..., None]
+        fresh = fresh - (shapes @ shared)[..., 0]
+    energy = np.einsum("lp,p,lp->l", fresh, stiff, fresh)
+    new = energy > NEW**2 * before
+    fresh = np.where(new[:, None], fresh / np.sqrt(np.where(new, energy, 1.0))[:, None], 0.0)
+    return np.concatenate([shapes, fresh[..., None]], axis=2)
