@@ -28,7 +28,7 @@ PIN = "EN 1993-1-8:2005 Table 3.10"
 
 
 def bearing(context: Context) -> Iterator[Verdict]:
-    """One verdict per joint with plates; in limit-state out of range under 1.2 holes to the edge."""
+    """One verdict per joint with plates. Edges that are too near put `tear-out` out of range."""
     limit_state = context.factors.method == "limit-state"
     for effect in bolt_effects(context):
         if not effect.plates:
@@ -44,8 +44,8 @@ def bearing(context: Context) -> Iterator[Verdict]:
             _of(effect, plate, lap=lap, limit_state=limit_state)[:, None] / by for plate in effect.plates
         ]
         source = (LIMIT_STATE if limit_state else ALLOWABLE) + (LAP if lap else "")
-        outside = near_edge(effect, LEAST_EDGE) if limit_state else ""
-        yield at_plates(context, effect, KIND, pulls, limits, source, outside=outside)
+        note = near_edge(effect, LEAST_EDGE) if limit_state else ""
+        yield at_plates(context, effect, KIND, pulls, limits, source, note=note)
 
 
 def _of(effect: BoltEffect, plate: BoltedPlate, *, lap: bool, limit_state: bool) -> Array:
@@ -63,10 +63,11 @@ def _of(effect: BoltEffect, plate: BoltedPlate, *, lap: bool, limit_state: bool)
 
 
 def pin_limit(context: Context, effect: BoltEffect, plate: BoltedPlate) -> Array:
-    """1.5 t d fy of pin or plate, whichever is less over its divisor; (designs, loads, bolts) [N]."""
+    """1.5 t d fy, the lesser yield over the greater divisor of pin and plate; (designs, loads, bolts) [N]."""
     own, factors = effect.fastener, context.factors
     tough, careful = (factors.on_yield(plate.metal.kind, brittle=flag) for flag in (False, True))
-    by = np.where(plate.brittle, careful, tough)[:, :, None]  # (designs, loads, 1)
-    stress = plate.yield_[:, None] / by
-    pin = own.yield_ / factors.on_yield(own.kind, brittle=own.grade.brittle)[:, None]
-    return bearing_pin(own.diameter, plate.thickness[:, :, None], np.minimum(stress, pin))
+    by = np.maximum(
+        np.where(plate.brittle, careful, tough), factors.on_yield(own.kind, brittle=own.grade.brittle)
+    )
+    strength = np.minimum(plate.yield_, own.yield_)
+    return bearing_pin(own.diameter, plate.thickness, strength)[:, None] / by[:, :, None]

@@ -34,6 +34,6 @@ def bolt_bending(context: Context) -> Iterator[Verdict]:
         limit = own.bending / divisor[:, None]
         shear = shear_demand(context, effect) / shear_limit(context, effect)
         demand = np.hypot(bent * context.factors.load()[:, None] / limit, shear)
-        what = "root" if own.thread is not None and own.size.kind == "thread" else "shank"
+        what = "root" if own.bending_diameter < own.diameter else "shank"
         note = f"bends on its {what}, {own.bending_diameter:.4g} mm, carries {own.bending / 1000.0:.4g} N*m"
         yield effect.at_bolts(context, "bolt-bending", "1", demand, 1.0, SOURCE, note=note, fails="bends")

@@ -38,8 +38,8 @@ def net_section(context: Context) -> Iterator[Verdict]:
             pulls.append(_pull(effect, n))
         wide = effect.plates[0].own_width is not None
         note = f"own width of {effect.bolt.member}" if wide else ""
-        if wide and effect.plates[0].row > 1:
-            note += f", {effect.plates[0].row} holes side by side"
+        if wide and effect.plates[0].row.max() > 1:
+            note += f", {effect.plates[0].row.max():.0f} holes side by side"
         yield at_plates(context, effect, "net-section", pulls, limits, SOURCE, outside=full, note=note)
 
 

@@ -9,6 +9,7 @@ from strength.checks.bolts import BoltEffect
 from strength.checks.context import Context
 from strength.checks.joint_rows import worst_place
 from strength.checks.verdict import Verdict
+from strength.joints.bolted_plate import BoltedPlate
 
 Array = NDArray[np.float64]
 
@@ -21,26 +22,27 @@ def at_plates(
     limits: Sequence[Array],
     source: str,
     *,
+    plates: tuple[BoltedPlate, ...] | None = None,
     outside: str = "",
     note: str = "",
 ) -> Verdict:
-    """A verdict over all plates and bolts; pulls without load factor, limits with their divisors.
+    """A verdict over the plates, all unless some are named, and bolts.
 
-    outside: why the row is out of its source's range. Both (designs, loads, bolts) per plate.
+    pulls: without load factor; limits: with their divisors; (designs, loads, bolts) per plate.
+    outside: why the row is out of its source's range.
     """
+    plates = effect.plates if plates is None else plates
     factor = context.factors.load()[:, None]
     shape = np.broadcast_shapes(*(array.shape for array in (*pulls, *limits)))
     demand = np.concatenate([np.broadcast_to(pull * factor, shape) for pull in pulls], axis=-1)
     limit = np.concatenate([np.broadcast_to(value, shape) for value in limits], axis=-1)
     covered = np.concatenate(
-        [np.broadcast_to(plate.heat.covered[:, None], shape) for plate in effect.plates], axis=-1
+        [np.broadcast_to(plate.heat.covered[:, None], shape) for plate in plates], axis=-1
     )
     places = tuple(
-        plate.label + ("" if effect.is_single else f", {bolt}")
-        for plate in effect.plates
-        for bolt in effect.places
+        plate.label + ("" if effect.is_single else f", {bolt}") for plate in plates for bolt in effect.places
     )
-    notes = [outside, note, *_heat_notes(effect)]
+    notes = [outside, note, *_heat_notes(plates)]
     return worst_place(
         context,
         part=effect.bolt.name,
@@ -57,9 +59,9 @@ def at_plates(
     )
 
 
-def _heat_notes(effect: BoltEffect) -> list[str]:
+def _heat_notes(plates: tuple[BoltedPlate, ...]) -> list[str]:
     found = []
-    for plate in effect.plates:
+    for plate in plates:
         if plate.heat.inside[0].any():
             tig = " x 0.8 (TIG)" if plate.heat.factor[0].min() < 1.0 else ""
             found.append(f"{plate.word}: welded strength{tig}")

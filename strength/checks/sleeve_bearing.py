@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from strength.checks.context import Context
-from strength.checks.sleeves import divisor, sleeve_effects
+from strength.checks.sleeves import sleeve_effects
 from strength.checks.verdict import Verdict
 from strength.joints.sleeve import bearing, wall_load, wall_resistance
 
@@ -16,16 +16,15 @@ def sleeve_bearing(context: Context) -> Iterator[Verdict]:
     for effect in sleeve_effects(context):
         outside = effect.tubes[0].outside[:, None]
         pressure = bearing(effect.shear, effect.moment, outside, effect.sleeve.overlap)
-        limits = [tube.yield_[:, None] / divisor(context, tube) for tube in effect.tubes]
+        strengths = [tube.yield_ for tube in effect.tubes]
         demand = pressure * context.factors.load()
-        yield effect.verdict(context, "sleeve-bearing", "MPa", PLUG, demand, limits)
+        yield effect.verdict(context, "sleeve-bearing", "MPa", PLUG, demand, strengths)
 
 
 def sleeve_wall(context: Context) -> Iterator[Verdict]:
     """Force of the couple against the weaker of both walls."""
     for effect in sleeve_effects(context):
         force = wall_load(effect.shear, effect.moment, effect.sleeve.overlap)
-        limits = [
-            wall_resistance(tube.yield_, tube.wall)[:, None] / divisor(context, tube) for tube in effect.tubes
-        ]
-        yield effect.verdict(context, "sleeve-wall", "N", SADDLE, force * context.factors.load(), limits)
+        strengths = [wall_resistance(tube.yield_, tube.wall) for tube in effect.tubes]
+        demand = force * context.factors.load()
+        yield effect.verdict(context, "sleeve-wall", "N", SADDLE, demand, strengths)

@@ -34,9 +34,10 @@ class SleeveEffect:
     path_factor: float
 
     def verdict(
-        self, context: Context, kind: str, unit: str, source: str, demand: Array, limits: list[Array]
+        self, context: Context, kind: str, unit: str, source: str, demand: Array, strengths: list[Array]
     ) -> Verdict:
-        """A verdict at the tube that gives way first; limits (designs, loads) per tube, with divisors."""
+        """A verdict at the weaker tube; strengths (designs,) per tube, over the greater divisor."""
+        by = np.maximum(*(divisor(context, tube) for tube in self.tubes))[..., None]
         covered = np.stack([tube.covered for tube in self.tubes], axis=-1)[:, None]
         hot = [f"{tube.word}: welded strength" for tube in self.tubes if tube.hot[0]]
         return worst_place(
@@ -47,7 +48,7 @@ class SleeveEffect:
             fails="bends",
             source=source,
             demand=demand[..., None],
-            limit=np.stack(limits, axis=-1),
+            limit=np.stack(strengths, axis=-1)[:, None] / by,
             path_factor=self.path_factor,
             places=tuple(
                 f"{tube.word}, {self.sleeve.overlap:g} mm at `{self.sleeve.end}` of {self.sleeve.member}"

@@ -30,8 +30,8 @@ class BoltedPlate:
     """One plate of a joint; (designs, 1) or (designs, bolts) [mm, MPa].
 
     word: "carried plate" or what holds it. own_width: of the flat itself, where the bolts go through
-    its thickness; None: judged by twice its edge distance. row: how many bolts stand side by side
-    across that width. found: which bars the plate is, as far as the case tells.
+    its thickness; None: judged by twice its edge distance. row: (bolts,) how many stand side by side
+    across that width, each bolt counted in. found: which bars the plate is, as far as the case tells.
     """
 
     word: str
@@ -43,7 +43,7 @@ class BoltedPlate:
     brittle: NDArray[np.bool_]  # (designs, 1)
     heat: Heated
     own_width: Array | None
-    row: int
+    row: Array
     found: tuple[int, ...]
 
     @property
@@ -127,7 +127,7 @@ def _plate(
         brittle=brittle,
         heat=hot,
         own_width=own_width,
-        row=1,
+        row=np.ones(count),
         found=tuple(bar for bar, _ in near),
     )
 
@@ -165,7 +165,7 @@ def _passing(
     return found
 
 
-def _side_by_side(places: Array, along: Array, hole: float) -> int:
-    """The most bolts whose holes one cut straight across the flat meets."""
+def _side_by_side(places: Array, along: Array, hole: float) -> Array:
+    """How many holes a cut straight across the flat through each bolt's hole meets (bolts,)."""
     at = places @ along
-    return int(max(np.count_nonzero(np.abs(at - one) < hole) for one in at))
+    return np.asarray(np.count_nonzero(np.abs(at[:, None] - at) < hole, axis=1), dtype=np.float64)

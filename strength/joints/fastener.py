@@ -19,8 +19,8 @@ class Fastener:
 
     diameter: what bears on the plates. shear_factor x ultimate x shear_area: the shear resistance of
     one plane (characteristic). tension_area: None where it carries no pull, or none that is known.
-    bending_diameter: the root where threaded. bearing_mean: dm under head or nut, None for a pin.
-    outside: why EN 1993-1-8 does not cover it; "" where it does.
+    bending_diameter: the root where the thread is in the shear plane. bearing_mean: dm under head or
+    nut, None for a pin. outside: why EN 1993-1-8 does not cover it; "" where it does.
     """
 
     size: BoltSize
@@ -101,7 +101,7 @@ def _threaded(
         shear_factor=held.shear_thread if thread_in_shear else held.shear_shank,
         shear_area=own.stress_area if thread_in_shear else own.shank_area,
         tension_area=own.stress_area,
-        bending_diameter=own.root,
+        bending_diameter=own.root if thread_in_shear else own.diameter,
         bearing_mean=own.head_mean,
         thread=own,
         outside=outside,
@@ -130,7 +130,7 @@ def _shoulder(size: BoltSize, held: BoltClass, outside: str, *, thread_in_shear:
         shear_factor=held.shear_thread if in_thread else held.shear_shank,
         shear_area=own.stress_area if in_thread and own else pi / 4.0 * size.diameter**2,
         tension_area=None if screw is None else screw.neck_area,
-        bending_diameter=size.diameter,
+        bending_diameter=own.root if in_thread and own else size.diameter,
         bearing_mean=None if own is None else own.head_mean,
         thread=own,
         outside=outside,
