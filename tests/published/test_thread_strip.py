@@ -26,12 +26,13 @@ def test_worked_example(major, length):
     ("rm", "length"), [(310.0, 9.3), (195.0, 14.8), (185.0, 15.6), (540.0, 5.3), (360.0, 8.0)]
 )
 def test_m8_in_five_metals(rm, length):
-    """6082-T6, 6060-T66, 6082 beside a weld, 7075-T651, S235: 29.28 kN, shear strength 0.6 Rm."""
+    """6082-T6, 6060-T66, 6082 beside a weld, 7075-T651, S235: 29.28 kN, shear strength 0.6 Rm.
+
+    Lengths are printed to 0.1 mm.
+    """
     own = thread("M8")
     held = strip_resistance(length + own.pitch, own.pitch, own.strip_nut, own.strip_bolt, rm, 800.0)
-    stud_strips = rm > 540.0 * own.strip_bolt / own.strip_nut * 800.0 / 540.0
-    assert not stud_strips
-    assert held == pytest.approx(29280.0, rel=1.2e-2)
+    assert held == pytest.approx(29280.0, rel=0.05 / length + 0.005)
 
 
 def test_hard_metal_strips_the_stud():
