@@ -15,8 +15,6 @@ from strength.case.model import (
     Member,
     Plate,
     Point,
-    Road,
-    RoadBlock,
     Shoulder,
     Sleeve,
     Strut,
@@ -26,6 +24,7 @@ from strength.case.model import (
     Weld,
     Wheel,
 )
+from strength.case.road import Road, RoadBlock
 from strength.case.trade.entry import Entry
 
 # keys that the model calls by another name: `from` and `class` are words of Python

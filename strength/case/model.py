@@ -10,6 +10,7 @@ from typing import Any
 
 import attrs
 
+from strength.case.road import Road
 from strength.case.shape import End, Shape
 from strength.library import Filler, Metal
 
@@ -46,10 +47,7 @@ class Member:
 
 @attrs.frozen(kw_only=True)
 class Strut:
-    """A pin-ended part that carries force along its line only.
-
-    `stiffness` [N/mm], or `shape` and `material`, or neither: it holds its length.
-    """
+    """A pin-ended part, axial only: `stiffness` [N/mm], or `shape` and `material`, or it holds its length."""
 
     name: str
     start: str
@@ -280,23 +278,6 @@ class Clamp:
     friction: float = 0.15
     only_path: bool | None = None
     path: str = ""
-
-
-@attrs.frozen(kw_only=True)
-class RoadBlock:
-    """One cycle goes from load `start` to load `end` and back."""
-
-    start: str
-    end: str
-    per_km: float
-
-
-@attrs.frozen(kw_only=True)
-class Road:
-    """What the vehicle rides over: distance [km] and its blocks."""
-
-    distance: float
-    blocks: tuple[RoadBlock, ...] = ()
 
 
 @attrs.frozen(kw_only=True)

@@ -2,7 +2,8 @@
 
 import pytest
 
-from strength.case.model import HandForce, Load, Road, RoadBlock, Strike
+from strength.case.model import HandForce, Load, Strike
+from strength.case.road import Road, RoadBlock
 from tests.case.cases import BENCH, TRIKE, faults, read
 
 
