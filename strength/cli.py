@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING, Any
 import attrs
 
 from strength.errors import OutputError
-from strength.report.writing import STANDARD_OUTPUT, refuse, write_all
+from strength.report.writing import STANDARD_OUTPUT, THERE, create, refuse, write_all
 
 if TYPE_CHECKING:
     from strength.report.document import Document
@@ -33,6 +33,26 @@ STARTER: Argument = (("starter",), {"nargs": "?", "metavar": "FILE", "help": "th
 SCHEMA: Argument = (
     ("--schema",),
     {"action": "store_true", "help": "print the JSON Schema of case files instead"},
+)
+ANSWERS = {  # option without its dashes -> an answer as it is typed, help
+    "what": ("trike", "trike, cart, arm or plate"),
+    "lean": ("'20 deg'", "greatest lean, 0 deg: upright"),
+    "track": ("'780 mm'", "between the tyres' middles"),
+    "wheelbase": ("'1250 mm'", "hub to hub; a cart's axle to its grip"),
+    "wheel-radius": ("'254 mm'", "ground to axle"),
+    "rider": ("'85 kg'", "the rider's mass"),
+    "saddle": ("'360 mm'", "height of the saddle"),
+    "cargo": ("'35 kg'", "mass of the cargo"),
+    "own": ("'24 kg'", "the vehicle's own mass"),
+    "on-wheel": ("'50 kg'", "what the wheel of an arm or a plate carries"),
+    "tube": ("'tube 25 x 2 mm'", "tube of the wishbones, of a cart's frame"),
+    "axle": ("'bar 22 mm'", "stub axle"),
+    "plate": ("'flat 70 x 12 mm'", "plate of the knuckle"),
+    "plate-metal": ("6082-T651", "its metal"),
+    "process": ("tig", "mig, tig, stick or braze"),
+}
+ANSWER_OPTIONS: tuple[Argument, ...] = tuple(
+    ((f"--{key}",), {"metavar": example, "help": asks}) for key, (example, asks) in ANSWERS.items()
 )
 WRITE: Argument = (("--write",), {"metavar": "FILE", "help": "write it to a file"})
 
@@ -58,13 +78,7 @@ def summary(options: argparse.Namespace) -> int:
         texts.append((options.page, summary_page(view)))
 
     def document(width: int) -> "Document":
-        from strength.report.console import ROOM_BESIDE, load_columns
-        from strength.report.summary import summary as summarise
-
-        room = load_columns(width)
-        return summarise(
-            look(outcome, everything=options.all, load_columns=room, wide=width >= ROOM_BESIDE, **typed)
-        )
+        return _summary(outcome, options.case, width, everything=options.all)
 
     _tell(options, lambda: summary_record(outcome), document, texts)
     return exit_code(outcome.rows)
@@ -116,7 +130,7 @@ def stock(options: argparse.Namespace) -> int:
 
 
 def new(options: argparse.Namespace) -> int:
-    """Write a starter case of your own."""
+    """Write a starter case of your own: asks at a terminal, else takes options and defaults."""
     if options.schema:
         from strength.case import schema
 
@@ -126,17 +140,31 @@ def new(options: argparse.Namespace) -> int:
     if options.starter is None:
         raise OutputError("FILE", "is missing: name the case file to write, or ask for --schema")
     if os.path.lexists(options.starter):
-        raise OutputError(options.starter, "is there already: name a new file")
+        raise OutputError(options.starter, THERE)
     _refuse(options, "starter", "json")
-    from strength.case import starter
+    from strength.case import case_from_text, schema
+    from strength.case.starter import SCHEMA_FILE, answered, ask, starter
+    from strength.report.starting import listening, started, telling
+    from strength.run import run
 
-    text = starter()
-    _tell(
-        options,
-        lambda: {"format": 1, "file": options.starter, "text": text},
-        None,
-        [(options.starter, text)],
-    )
+    given = {key: text for key in ANSWERS if (text := getattr(options, key.replace("-", "_"))) is not None}
+    asks = sys.stdin.isatty() and sys.stderr.isatty()
+    text = starter(ask(given, listening, telling) if asks else answered(given))
+    outcome = run(case_from_text(text, options.starter))
+    written = []
+    if options.starter != STANDARD_OUTPUT:
+        create(options.starter, text)
+        beside = Path(options.starter).with_name(SCHEMA_FILE)
+        written = [options.starter] if os.path.lexists(beside) else [options.starter, str(beside)]
+        for path in written[1:]:
+            create(path, _json(schema()))
+
+    def document(width: int) -> "Document":
+        shown = _summary(outcome, options.starter, width)
+        return attrs.evolve(shown, sections=(*shown.sections, started(options.starter, written)))
+
+    texts = [] if written or options.json == STANDARD_OUTPUT else [(STANDARD_OUTPUT, text)]
+    _tell(options, lambda: {"format": 1, "file": options.starter, "text": text}, document, texts)
     return 0
 
 
@@ -187,6 +215,25 @@ def _outcome(path: str) -> Any:
     from strength.run import run
 
     return run(case)
+
+
+def _summary(outcome: Any, path: str, width: int, *, everything: bool = False) -> "Document":
+    """The summary of an outcome for a console of some width; path: its case file, as typed."""
+    from strength.report.console import ROOM_BESIDE, load_columns
+    from strength.report.summary import summary as summarise
+    from strength.report.view import look
+
+    wide = width >= ROOM_BESIDE
+    return summarise(
+        look(
+            outcome,
+            case_path=path,
+            everything=everything,
+            load_columns=load_columns(width),
+            wide=wide,
+            commands=frozenset(command.name for command in COMMANDS),
+        )
+    )
 
 
 def _refuse(options: argparse.Namespace, *names: str) -> None:
@@ -242,5 +289,5 @@ COMMANDS: tuple[Command, ...] = (
     Command("expand", expand, (CASE, WRITE, JSON)),
     Command("materials", materials, (WORDS, JSON)),
     Command("stock", stock, (WORDS, JSON)),
-    Command("new", new, (STARTER, SCHEMA, JSON)),
+    Command("new", new, (STARTER, *ANSWER_OPTIONS, SCHEMA, JSON)),
 )

@@ -120,3 +120,15 @@ class LibraryError(StrengthError, ValueError):
 
     def __str__(self) -> str:
         return f"{self.file}: {self.where}: {self.why}" if self.where else f"{self.file}: {self.why}"
+
+
+class AnswerError(StrengthError, ValueError):
+    """An answer, typed or given as an option, that no starter case can be made from."""
+
+    def __init__(self, question: str, why: str) -> None:
+        super().__init__(question, why)
+        self.question = question
+        self.why = why
+
+    def __str__(self) -> str:
+        return f"--{self.question}: {self.why}"

@@ -9,6 +9,7 @@ from pathlib import Path
 from strength.errors import OutputError
 
 STANDARD_OUTPUT = "-"
+THERE = "is there already: name a new file"
 
 
 def refuse(paths: Sequence[str], *, inputs: Sequence[str] = ()) -> None:
@@ -72,6 +73,35 @@ def write(path: str, text: str) -> None:
             _replace(target, text)
     except OSError as error:
         raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+
+
+def create(path: str, text: str) -> None:
+    """Write UTF-8 text to a new file, whole or not at all; raises OutputError where one is there already."""
+    target = Path(path).parent.resolve() / Path(path).name
+    try:
+        _link(target, text)
+    except FileExistsError:
+        raise OutputError(path, THERE) from None
+    except OSError as error:
+        raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
+
+
+def _link(target: Path, text: str) -> None:
+    """Write beside the target, then give it the target's name unless that is taken."""
+    part, handle = _beside(target)
+    try:
+        with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
+            stream.write(text)
+        try:
+            os.link(part, target)
+        except FileExistsError:
+            raise
+        except OSError:  # a file system without links
+            with target.open("x", encoding="utf-8", newline="\n") as stream:
+                stream.write(text)
+    finally:
+        with suppress(OSError):
+            part.unlink()
 
 
 def write_all(texts: Iterable[tuple[str, str]]) -> None:
