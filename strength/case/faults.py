@@ -1,6 +1,7 @@
 """Faults of a case file, gathered so that all of them are told at once."""
 
 from collections.abc import Collection, Iterable
+from pathlib import Path
 
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
 
@@ -17,9 +18,11 @@ class Faults:
     """The faults found so far, in the order in which they were found, each once.
 
     What is wrong with a mirrored part is wrong with the part it was mirrored from: told once.
+    folder: that of the case file, from which the paths in it count.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, folder: Path | None = None) -> None:
+        self.folder = folder or Path()
         self._found: dict[tuple[str, str], tuple[str, str]] = {}
 
     def __bool__(self) -> bool:

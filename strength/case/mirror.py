@@ -44,6 +44,7 @@ def _shape(shape: Shape) -> Shape:
     return Outline(
         tuple((0.0 - y, z) for y, z in reversed(shape.corners)),
         tuple(tuple((0.0 - y, z) for y, z in reversed(hole)) for hole in shape.holes),
+        shape.drawn,
     )
 
 

@@ -1,7 +1,8 @@
 """The reading of a case, from the file to checked plain values, in the order in which it is done."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from pathlib import Path
+from typing import Any
 
 from strength.case import source
 from strength.case.build import basis, built, road
@@ -27,7 +28,7 @@ from strength.case.trade.settling import placed, settled
 def read_case(path: str | Path) -> Case:
     """The case in a file; raises CaseError with all its faults."""
     data = source.load(path)
-    return _read(source.decode(data, str(path)), str(path), source.fingerprint(data))
+    return _read(source.decode(data, str(path)), str(path), source.fingerprint(data), Path(path).parent)
 
 
 def case_from_text(text: str, name: str = "case") -> Case:
@@ -35,9 +36,17 @@ def case_from_text(text: str, name: str = "case") -> Case:
     return _read(text, name, source.fingerprint(text.encode("utf-8", "surrogatepass")))
 
 
-def _read(text: str, name: str, sha256: str) -> Case:
-    faults = Faults()
-    typed = gather(source.parse(text, name), faults)
+def _read(text: str, name: str, sha256: str, folder: Path | None = None) -> Case:
+    return case_from_tables(source.parse(text, name), sha256, folder)
+
+
+def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: Path | None = None) -> Case:
+    """The case in tables as a TOML parser gives them, which stay as they are; raises CaseError.
+
+    folder: that of the case file, from which paths in it count; left out, where the program runs.
+    """
+    faults = Faults(folder)
+    typed = gather(tables, faults)
     mirror = typed.head.get("mirror", False)
     named = _once((entry for entry in spread_supports(typed.entries) if entry.name), faults)
     check_points(named, faults)

@@ -1,4 +1,4 @@
-"""How flats, boxes and hand forces were read, in words."""
+"""How flats, boxes, outlines and hand forces were read, in words."""
 
 from collections.abc import Iterator
 
@@ -7,7 +7,7 @@ import attrs
 from strength import units
 from strength.case.model import Case, HandForce, Member, Vector
 from strength.case.places import other_side
-from strength.case.shape import Box, Flat
+from strength.case.shape import Box, Flat, Outline
 from strength.case.trade.axes import member_axes
 
 CLEAR = 0.94  # cosine of 20 degrees: nearer to a body axis than that, the axis alone is named
@@ -30,7 +30,7 @@ class ReadAs:
 
 
 def read_as(case: Case) -> tuple[ReadAs, ...]:
-    """One sentence for each flat, box and hand force; of two images that read alike the first is enough."""
+    """A sentence for each flat, box, outline and hand force; of two images that read alike, the first."""
     found: dict[tuple[str, str], ReadAs] = {}
     for sentence in (*_members(case), *_forces(case)):
         if (other_side(sentence.part), sentence.text) not in found or not sentence.part.endswith(".right"):
@@ -47,9 +47,14 @@ def _members(case: Case) -> Iterator[ReadAs]:
 
 
 def member_words(member: Member, start: Vector, end: Vector, system: str = "metric") -> str:
-    """Which way the two sides of a flat or box point; empty for other sections."""
+    """Which way the two sides of a flat, box or outline point; empty for other sections."""
     axes = member_axes(start, end, member.up)
+    source = ""
     match member.shape:
+        case Outline(corners, drawn=drawn):
+            across, along = zip(*corners, strict=True)
+            sides = (max(along) - min(along), max(across) - min(across))
+            source = f", the outline in {drawn}" if drawn else ", by its outline"
         case Flat(width, thickness):
             sides = (width, thickness)
         case Box(depth, width, _):
@@ -59,9 +64,8 @@ def member_words(member: Member, start: Vector, end: Vector, system: str = "metr
     if axes is None:
         return ""
     ways = (_way(axes.z), _way(axes.y))
-    return ", ".join(
-        f"{units.show(side, 'length', system)} {way}" for side, way in zip(sides, ways, strict=True)
-    )
+    shown = (f"{units.show(side, 'length', system)} {way}" for side, way in zip(sides, ways, strict=True))
+    return ", ".join(shown) + source
 
 
 def _way(direction: Vector) -> str:

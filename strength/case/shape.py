@@ -47,10 +47,11 @@ class Rigid:
 
 @attrs.frozen
 class Outline:
-    """Any outline with holes: corners (y_m, z_m) [mm]."""
+    """Any outline with holes: corners (y_m, z_m) [mm]; `drawn`: the drawing it came from, if any."""
 
     corners: tuple[tuple[float, float], ...]
     holes: tuple[tuple[tuple[float, float], ...], ...] = ()
+    drawn: str = attrs.field(default="", eq=False)
 
 
 @attrs.frozen

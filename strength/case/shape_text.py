@@ -6,7 +6,19 @@ from typing import Any
 from strength import units
 from strength.case.faults import Faults, RefusedError, nearest
 from strength.case.outline import check_outline
-from strength.case.readers import Key, Reader, either, is_table, list_of, quantity, said, table_of, worded
+from strength.case.readers import (
+    Key,
+    Reader,
+    choice,
+    either,
+    is_table,
+    list_of,
+    quantity,
+    said,
+    table_of,
+    text,
+    worded,
+)
 from strength.case.shape import Bar, Bare, Box, Flat, Outline, Rigid, Shape, Tube
 from strength.errors import QuantityError
 
@@ -118,9 +130,10 @@ _RING = list_of(Reader(_corner, {"type": "string", "pattern": units.pattern(2)})
 
 
 def _outline_or_bare(raw: object, path: str, faults: Faults) -> Shape:
+    if isinstance(raw, dict) and "dxf" in raw:
+        drawn: Outline = _drawing(_DRAWING.read(raw, path, faults), faults)
+        return drawn
     if isinstance(raw, dict) and "outline" not in raw:
-        if "dxf" in raw:
-            raise RefusedError("a drawing cannot be read here: give its corners as `outline`")
         shape: Shape = _BARE.read(raw, path, faults)
         return shape
     outline: Outline = _OUTLINE.read(raw, path, faults)
@@ -133,6 +146,18 @@ def _outlined(values: dict[str, Any]) -> Outline:
     return outline
 
 
+def _drawing(values: dict[str, Any], faults: Faults) -> Outline:
+    from strength.case.drawing import read_drawing
+
+    file, unit, layer = (values.get(key, "") for key in ("dxf", "unit", "layer"))
+    return read_drawing(faults.folder, file, unit=unit, layer=layer)
+
+
+_DRAWING = table_of(
+    Key("dxf", text, "the drawing, such as 'knuckle.dxf', beside the case file"),
+    Key("unit", choice("mm", "cm", "m", "in", "ft")),
+    Key("layer", text),
+)
 _OUTLINE = table_of(
     Key("outline", _RING, "the corners in order, such as ['0 0 mm', '40 0 mm', '40 5 mm']"),
     Key("holes", list_of(_RING)),
@@ -148,7 +173,7 @@ _BARE = table_of(
 in_words = worded(parse, "tube 25 x 2 mm", PATTERN)
 section = either(
     in_words,
-    Reader(_outline_or_bare, {"anyOf": [_OUTLINE.schema, _BARE.schema]}),
+    Reader(_outline_or_bare, {"anyOf": [_OUTLINE.schema, _DRAWING.schema, _BARE.schema]}),
     by=is_table,
 )
 
