@@ -22,7 +22,6 @@ from tests.frame.building import (
     case_of,
     even_gauge,
     member,
-    named,
     pushes_of,
     rigid,
     solved,
@@ -141,67 +140,6 @@ def test_wishbone_corner(step):
     assert no_shock.endswith("can swing: nothing holds ball up and down (no shock or spring?)")
 
 
-def test_moment_on_a_point_of_struts():
-    """Nothing at a point of struts resists turning: harmless, until a load turns it."""
-    struts = [Strut(name=p, start=p, end="b", stiffness=k) for p, k in (("a", 90), ("c", 50), ("d", 70))]
-    case = case_of(PLACES, [], {"a": ALL, "c": ALL, "d": ALL}, struts)
-    case = named(case, "ride", "kerb")
-    still = solved(case, bars_of(case), pushes_of(case, {"b": (10, 3, 1)}, {"b": (1, 0, 5)}))
-    assert still.displacements[0, 0, 1, 3:] == pytest.approx(np.zeros(3))
-    text = message(case, {"b": (10, 3, 1)}, {"b": (1, 0, 5, 0, 5000, 0)})
-    assert text == (
-        "b: load 'kerb' puts a moment of 5 N*m on it about the crosswise (y) axis, "
-        "and no part there resists turning"
-    )
-
-
-def test_free_turning_about_a_skew_line():
-    """A ball-ended tube fixed to a point of struts: the point may spin about the tube's skew line only."""
-    points = {"a": (0, 0, 0), "b": (120, 160, 150), "c": (500, 0, 0), "d": (0, 500, 40), "e": (50, 30, 600)}
-    struts = [Strut(name=s, start=s, end="b", stiffness=200) for s in ("c", "d", "e")]
-    case = case_of(points, [member("tube", "a", "b", from_end="ball")], dict.fromkeys("acde", ALL), struts)
-    line = np.array([120, 160, 150]) / 250
-    across = np.cross(line, (1, 0, 0))
-    assert np.isfinite(
-        solved(case, bars_of(case), pushes_of(case, {"b": (1, 2, 3, *(900 * across))})).forces
-    ).all()
-    assert "moment of 0.9 N*m on it about the axis (0.75, 1, 0.93" in message(
-        case, {"b": (1, 2, 3, *(900 * line))}
-    )
-
-
-SPIN = {"a": (0, 0, 0), "m": (100, 50, 20), "n": (200, 100, 40), "b": (300, 150, 60)}
-
-
-@pytest.mark.parametrize("ends", [("ball", "ball"), ("hinge", "ball"), ("ball", "hinge"), ("hinge", "hinge")])
-def test_spin_of_a_member_free_of_torsion(ends):
-    """Ball ends, or hinges about its own line: the member may spin, carries T = 0, and bends as usual."""
-    axis = (300, 150, 60) if "hinge" in ends else None
-    tube = member("tie", "a", "b", via=("m", "n"), from_end=ends[0], to_end=ends[1], hinge_axis=axis)
-    case = case_of(SPIN, [tube], {"a": ALL, "b": ALL})
-    across = np.cross((300, 150, 60), (0, 0, 1))
-    push = {"m": tuple(across / 100)}
-    response = solved(case, bars_of(case), pushes_of(case, push))
-    assert response.forces[..., 3] == pytest.approx(np.zeros((1, 1, 3, 2)), abs=1e-9)
-    assert np.abs(response.forces[..., 4:]).max() > 100.0
-    line = np.array([300, 150, 60]) / np.linalg.norm([300, 150, 60])
-    torque = {"n": (0, 0, 0, *(700 * line))}
-    text = message(case, push, torque)
-    assert text.startswith("tie: load 'number 2' puts a moment of 0.7 N*m on it about its own line")
-    pair = {"n": (0, 0, 0, *(700 * line)), "m": (0, 0, 0, *(-700 * line))}
-    between = solved(case, bars_of(case), pushes_of(case, pair)).forces[0, 0, :, 0, 3]
-    assert between == pytest.approx([0, 700, 0], abs=1e-8)
-
-
-def test_loose_points_do_no_harm():
-    """A point that no part touches is left alone, unless a load acts there."""
-    case = case_of(PLACES, [member("ab", "a", "b")], {"a": ALL})
-    assert solved(case, bars_of(case), pushes_of(case, {"b": (0, 0, 1)})).displacements[
-        0, 0, 2
-    ] == pytest.approx(np.zeros(6))
-    assert message(case, {"c": (0, 0, 1)}) == "c: load 'number 1' acts here, but no part is joined to 'c'"
-
-
 @pytest.mark.parametrize("factor", [1e-9, 1e9])
 def test_badly_scaled_but_sound(factor):
     """A long soft arm on a short stout stub with a weak strut: sound, whatever the stiffness ratio."""
@@ -301,3 +239,19 @@ def test_plan_serves_many_solves():
         bars = bars_of(case, attrs.evolve(TUBE, iy=TUBE.iy * k))
         one = solve(case, layout, bars, push, ready)
         assert one.forces == pytest.approx(solve(case, layout, bars, push).forces, rel=1e-12)
+
+
+def test_flying_corner_without_tie_rod():
+    """In free flight the same part is named, seen from the body that stands still beside it."""
+    whole = corner(step=True)
+    frame = [
+        member(f"frame-{n}", "tower", n) for n in ("front", "rear", "upper-front", "upper-rear", "inner")
+    ]
+    flying = attrs.evolve(whole, supports=(), members=(*whole.members, *frame))
+    loose = attrs.evolve(flying, struts=flying.struts[1:])
+    assert message(loose) == "steering-arm: can swing: nothing holds arm sideways (no tie rod?)"
+    dropped = attrs.evolve(flying, struts=flying.struts[:1])
+    assert message(dropped).endswith("up and down (no shock or spring?)")
+    still = pushes_of(flying, {"hub": (0, 0, 9), "tower": (0, 0, -9, 0, 0, 0)}, gauge=even_gauge(flying))
+    with pytest.raises(SolveError):  # these two forces make a couple
+        solved(flying, bars_of(flying), still)
