@@ -7,11 +7,46 @@ import numpy as np
 from strength.case.model import Basis, Bolt, BoltSize, Case, Clamp, Plate, Sleeve, Stud
 from strength.case.shape import Flat, Shape, Tube
 from strength.case.sizes import bolt_size
+from strength.checks.bearing import bearing
+from strength.checks.bolt_bending import bolt_bending
+from strength.checks.bolt_shear import bolt_shear
+from strength.checks.bolt_tension import bolt_combined, bolt_tension
+from strength.checks.clamps import clamp_slip
 from strength.checks.context import Context
-from strength.checks.register import CHECKS, TELLERS
+from strength.checks.net_section import net_section
+from strength.checks.pull_through import pull_through
+from strength.checks.rod_end import rod_end
+from strength.checks.sleeve_bearing import sleeve_bearing, sleeve_wall
+from strength.checks.sleeve_bolt import sleeve_bolt
+from strength.checks.stud_bending import stud_bending
+from strength.checks.stud_rocking import stud_rocking
+from strength.checks.tear_out import tear_out
+from strength.checks.thread_strip import thread_strip
+from strength.checks.unchecked_bolts import unchecked_bolts
+from strength.checks.unchecked_sleeves import unchecked_sleeves
+from strength.checks.unchecked_studs import unchecked_studs
 from strength.checks.verdict import Row
 from tests.checks.loaded import case_of, context_of, member
 
+CHECKS = (
+    bolt_shear,
+    bolt_tension,
+    bolt_combined,
+    pull_through,
+    bearing,
+    tear_out,
+    net_section,
+    bolt_bending,
+    stud_bending,
+    stud_rocking,
+    thread_strip,
+    rod_end,
+    sleeve_bearing,
+    sleeve_wall,
+    sleeve_bolt,
+    clamp_slip,
+)
+TELLERS = (unchecked_bolts, unchecked_studs, unchecked_sleeves)
 START, END = (40.0, -25.0, 110.0), (220.0, 75.0, 310.0)
 UP = (0.2, -0.5, 0.9)
 
@@ -119,13 +154,11 @@ def arm(
     return context_of(case, {"arm": loads.tolist()}, severities or ("routine",) * len(loads), amplified)
 
 
-def rows(context: Context, *kinds: str) -> dict[tuple[str, int], Row]:
-    """All rows of joints by kind and number of the load; only those kinds, where named."""
+def rows(context: Context) -> dict[tuple[str, int], Row]:
+    """All rows of joints by kind and number of the load."""
     found = {}
     for check in CHECKS:
         for verdict in check(context):
-            if verdict.part in ("arm", "frame") or (kinds and verdict.kind not in kinds):
-                continue
             for row in verdict.rows(context.load_names):
                 found[row.kind, context.load_names.index(row.load)] = row
     return found
