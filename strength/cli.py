@@ -149,7 +149,8 @@ def new(options: argparse.Namespace) -> int:
 
     given = {key: text for key in ANSWERS if (text := getattr(options, key.replace("-", "_"))) is not None}
     asks = sys.stdin.isatty() and sys.stderr.isatty()
-    text = starter(ask(given, listening, telling) if asks else answered(given))
+    answers = ask(given, listening, telling) if asks else answered(given)
+    text = starter(answers)
     outcome = run(case_from_text(text, options.starter))
     written = []
     if options.starter != STANDARD_OUTPUT:
@@ -164,7 +165,12 @@ def new(options: argparse.Namespace) -> int:
         return attrs.evolve(shown, sections=(*shown.sections, started(options.starter, written)))
 
     texts = [] if written or options.json == STANDARD_OUTPUT else [(STANDARD_OUTPUT, text)]
-    _tell(options, lambda: {"format": 1, "file": options.starter, "text": text}, document, texts)
+    _tell(
+        options,
+        lambda: {"format": 1, "written": written, "answers": answers.texts, "text": text},
+        document,
+        texts,
+    )
     return 0
 
 

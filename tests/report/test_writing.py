@@ -1,5 +1,6 @@
 """Files are written whole or not at all, and never over the case."""
 
+import errno
 import os
 import stat
 from pathlib import Path
@@ -7,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from strength.errors import OutputError
-from strength.report.writing import refuse, write, write_all
+from strength.report.writing import create, refuse, write, write_all
 
 
 def test_write_replaces_whole(tmp_path: Path) -> None:
@@ -100,3 +101,27 @@ def test_good_paths(tmp_path: Path) -> None:
     assert [path.name for path in tmp_path.iterdir()] == ["old"]
     write("/dev/null", "gone")
     assert not Path("/dev/null").is_file()
+
+
+def test_create_never_replaces(tmp_path: Path) -> None:
+    """A new file is written whole; one that is there stays, and nothing is left beside it."""
+    target = tmp_path / "case.toml"
+    create(str(target), "first")
+    with pytest.raises(OutputError, match="is there already"):
+        create(str(target), "second")
+    assert target.read_text(encoding="utf-8") == "first"
+    assert [path.name for path in tmp_path.iterdir()] == ["case.toml"]
+
+
+def test_create_without_links(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where the file system knows no links, the file is still made only if it is new."""
+
+    def no_links(*_: object) -> None:
+        raise OSError(errno.EPERM, "no links here")
+
+    monkeypatch.setattr(os, "link", no_links)
+    target = tmp_path / "case.toml"
+    create(str(target), "first")
+    with pytest.raises(OutputError, match="is there already"):
+        create(str(target), "second")
+    assert target.read_text(encoding="utf-8") == "first"

@@ -19,6 +19,11 @@ class Answers:
     what: str
     given: Mapping[str, Answer[Any]]
 
+    @property
+    def texts(self) -> dict[str, str]:
+        """All answers as text by key, what it is first."""
+        return {WHAT.key: self.what} | {key: answer.text for key, answer in self.given.items()}
+
     def text(self, key: str) -> str:
         """An answer as it is written into the file."""
         return self.given[key].text

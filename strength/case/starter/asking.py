@@ -7,7 +7,7 @@ from strength.case.starter.questions import KINDS, QUESTIONS, WHAT, Question, as
 from strength.errors import AnswerError
 
 INTRODUCTION = """\
-A few questions. Enter keeps what stands in [ ]. Sizes and masses need their unit.
+A few questions. Enter keeps what stands in [ ]; sizes and masses need units.
 Guess what you do not know yet: everything can be changed in the file later.
 
 """

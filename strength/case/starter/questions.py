@@ -35,8 +35,11 @@ def _same(text: str, *kinds: str) -> dict[str, str]:
 
 WHAT = Question(
     key="what",
-    asks="What is it? trike (leaning or not, wishbones in front), cart (by hand), "
-    "arm (one wishbone on the bench) or plate (one knuckle on the bench)",
+    asks="What is it?\n"
+    "  trike   two wheels in front on wishbones, leaning or not\n"
+    "  cart    one axle, drawn by hand\n"
+    "  arm     one wishbone on the bench\n"
+    "  plate   one knuckle on the bench",
     read=answers.choice(*KINDS),
     kept=dict.fromkeys(KINDS, "trike"),
 )
