@@ -21,6 +21,15 @@ def heat_of(context: Context) -> tuple[HeatLength, ...]:
     return heat_lengths(context.case, context.layout, context.bars)
 
 
+def figure(value: float) -> str:
+    """A number for a text: three figures, or whole.
+
+    >>> figure(7.456), figure(1234.5)
+    ('7.46', '1234')
+    """
+    return f"{value:.3g}" if abs(value) < 999.5 else f"{value:.0f}"
+
+
 def bar_number(context: Context, name: str) -> int:
     """Number of the member or strut of that name."""
     return context.bars.names.index(name)

@@ -9,7 +9,7 @@ from strength.case.model import NotChecked
 from strength.checks.bolt_bending import is_bent
 from strength.checks.bolts import BoltEffect, bolt_effects
 from strength.checks.context import Context
-from strength.checks.joint_rows import LITTLE
+from strength.checks.joint_rows import LITTLE, figure
 from strength.joints.end_force import size
 
 Array = NDArray[np.float64]
@@ -42,7 +42,7 @@ def _pull(effect: BoltEffect) -> Iterator[tuple[str, str]]:
     least = LITTLE * _most(effect.end.force)
     along = float(effect.forces.along.max(initial=0.0))
     if effect.fastener.is_pin and along > least:
-        yield "bolt-tension", f"a force along the pin, up to {along:.3g} N: what keeps the pin in?"
+        yield "bolt-tension", f"a force along the pin, up to {figure(along)} N: what keeps the pin in?"
     elif not effect.fastener.is_pin and effect.fastener.tension is None:
         yield "bolt-tension", f"no neck is known for {effect.bolt.size.text!r}: ISO 7379 does not list it"
 
@@ -65,4 +65,4 @@ def _told(effect: BoltEffect, moment: Array) -> str:
     arm = max(effect.fastener.diameter, float(np.abs(np.array(effect.bolt.group)).max(initial=0.0)))
     least = LITTLE * (_most(effect.end.moment) + _most(effect.end.force) * arm)
     most = float(moment.max(initial=0.0))
-    return f"{most / 1000.0:.3g} N*m" if most > least else ""
+    return f"{figure(most / 1000.0)} N*m" if most > least else ""

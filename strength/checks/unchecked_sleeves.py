@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 from strength.case.model import NotChecked
 from strength.checks.clamps import inner_forces
 from strength.checks.context import Context
-from strength.checks.joint_rows import LITTLE
+from strength.checks.joint_rows import LITTLE, figure
 from strength.checks.sleeves import SleeveEffect, sleeve_effects
 from strength.joints.fastener import fastener
 
@@ -51,4 +51,4 @@ def _welded(context: Context, effect: SleeveEffect) -> bool:
 
 
 def _loads(pull: Array, torque: Array) -> str:
-    return f"pull or push up to {pull.max():.3g} N, torque up to {torque.max() / 1000.0:.3g} N*m"
+    return f"pull or push up to {figure(pull.max())} N, torque up to {figure(torque.max() / 1000.0)} N*m"

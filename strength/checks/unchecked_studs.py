@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from strength.case.model import NotChecked
 from strength.checks.context import Context
-from strength.checks.joint_rows import LITTLE
+from strength.checks.joint_rows import LITTLE, figure
 from strength.checks.studs import StudEffect, stud_effects
 from strength.errors import UnknownName
 from strength.joints.end_force import size
@@ -25,7 +25,7 @@ def unchecked_studs(context: Context) -> Iterator[NotChecked]:
         least = LITTLE * (most + float(size(effect.end.force).max(initial=0.0)) * arm)
         twist = float(effect.twisting.max(initial=0.0))
         if twist > least:
-            why = f"a moment about its own axis, up to {twist / 1000.0:.3g} N*m: what keeps it from turning?"
+            why = f"a moment about its own axis, up to {figure(twist / 1000.0)} N*m: what keeps it from turning?"
             yield NotChecked(part=name, kind="thread-strip", why=why)
         if rating := _rating(effect):
             yield NotChecked(part=name, kind="rod-end", why=rating)
