@@ -9,7 +9,7 @@ from strength.checks.bolts import bolt_effects
 from strength.checks.context import Context
 from strength.checks.studs import stud_effects
 from strength.checks.tear_out import tear_out
-from strength.joints.end_force import along_and_across
+from strength.joints.end_force import along_and_across, size
 
 PRACTICE = "(common practice, no source)"
 EDGES = (  # edge in bolt diameters, least use of the tear-out strength at which it is asked for, why
@@ -71,7 +71,7 @@ def uneven_group(context: Context) -> Iterator[Warned]:
         if not bolt.group:
             continue
         along, across = along_and_across(np.array(bolt.group), np.array(bolt.axis))
-        spread = float(np.ptp(across, axis=0).max())
+        spread = 2.0 * float(size(across - across.mean(axis=0)).max())
         if float(np.ptp(along)) > max(STEP, SLOPE * spread):
             text = "its bolts stand at different places along their axis: the steps are left out (own choice)"
             yield Warned(part=bolt.name, text=text)

@@ -25,7 +25,8 @@ def unchecked_studs(context: Context) -> Iterator[NotChecked]:
         least = LITTLE * (most + float(size(effect.end.force).max(initial=0.0)) * arm)
         twist = float(effect.twisting.max(initial=0.0))
         if twist > least:
-            why = f"a moment about its own axis, up to {figure(twist / 1000.0)} N*m: what keeps it from turning?"
+            told = figure(twist / 1000.0)
+            why = f"a moment about its own axis, up to {told} N*m: what keeps it from turning?"
             yield NotChecked(part=name, kind="thread-strip", why=why)
         if rating := _rating(effect):
             yield NotChecked(part=name, kind="rod-end", why=rating)
