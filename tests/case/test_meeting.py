@@ -58,6 +58,18 @@ def test_a_point_beside_the_road():
     assert not [each for each in warnings(joined) if "lies on the line" in each]
 
 
+def test_a_weld_onto_a_part_that_is_not_there():
+    """A weld onto a part that has no point at that end joins nothing."""
+    text = BENCH + POST.format("150 20 60 mm", "150 20 -400 mm") + "weld_from = 'arm'\n"
+    told = (
+        "post-from: joins its member to 'arm', but 'post-from' is no point of that part: "
+        "add it to the `via` of 'arm', or check `onto`"
+    )
+    assert told in warnings(text)
+    joined = text.replace('section = "tube 25', 'via = ["150 20 60 mm"], section = "tube 25')
+    assert not [each for each in warnings(joined) if "joins its member" in each]
+
+
 JOINED = [
     ("", 2),
     ("[[weld]]\nname='w'\nmember='arm'\nend='to'\nonto='post'\n", 0),

@@ -2,7 +2,7 @@
 
 import math
 from bisect import bisect_left
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 
 from strength.case.checking.survey import Survey, is_rigid, nodes
 from strength.case.model import Vector
@@ -38,7 +38,9 @@ def check_meeting(survey: Survey, used: set[str]) -> None:
     """Warn of points that nearly meet, and list joints that nothing checks."""
     _warn_near(survey, used)
     _warn_beside(survey, used)
-    _list_unjoined(survey)
+    places = _clusters(survey)
+    _warn_elsewhere(survey, places)
+    _list_unjoined(survey, places)
 
 
 def _warn_near(survey: Survey, used: set[str]) -> None:
@@ -103,9 +105,21 @@ def _parts(survey: Survey) -> Iterator[Entry]:
     yield from survey.of("strut").values()
 
 
-def _list_unjoined(survey: Survey) -> None:
+def _warn_elsewhere(survey: Survey, places: Mapping[str, str]) -> None:
+    """A weld or sleeve onto a part that does not come there."""
+    for kind, key in (("weld", "onto"), ("sleeve", "outer")):
+        for joint in survey.of(kind).values():
+            part, host = survey.member_of(joint), survey.of("member").get(str(joint.keys.get(key)))
+            name = None if part is None else part.keys.get(joint.keys["end"])
+            if host is None or name is None:
+                continue
+            if places.get(name, name) not in {places.get(each, each) for each in nodes(host)}:
+                text = f"joins its member to {host.name!r}, but {name!r} is no point of that part: "
+                survey.warn(joint.name, f"{text}add it to the `via` of {host.name!r}, or check `{key}`")
+
+
+def _list_unjoined(survey: Survey, places: Mapping[str, str]) -> None:
     """A fixed end that meets another part with no weld, bolt, stud, clamp or sleeve."""
-    places = _clusters(survey)
     parts: dict[str, list[Entry]] = {}
     for part in _parts(survey):
         if not is_rigid(part):
@@ -145,7 +159,7 @@ def _clusters(survey: Survey) -> dict[str, str]:
     return {name: top(name) for name in list(stands)}
 
 
-def _joints(survey: Survey, places: dict[str, str]) -> dict[str, list[Entry]]:
+def _joints(survey: Survey, places: Mapping[str, str]) -> dict[str, list[Entry]]:
     """Joints by the place of the end they are at."""
     found: dict[str, list[Entry]] = {}
     for kind in FASTENED:
