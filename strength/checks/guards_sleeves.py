@@ -5,7 +5,6 @@ from collections.abc import Iterator
 from strength.case.model import Warned
 from strength.checks.context import Context
 from strength.checks.guards_bolts import PRACTICE
-from strength.checks.sleeves import sleeve_effects
 
 CLEAR = 1.0  # mm on the diameter, nominal
 DEEP = 1.5  # tube diameters
@@ -13,6 +12,10 @@ DEEP = 1.5  # tube diameters
 
 def tight_sleeve(context: Context) -> Iterator[Warned]:
     """Sleeves with under 1 mm between the tubes' nominal diameters."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+
     for effect in sleeve_effects(context):
         inner, outer = effect.tubes
         gap = outer.bore - float(inner.outside.max())
@@ -27,6 +30,10 @@ def tight_sleeve(context: Context) -> Iterator[Warned]:
 
 def short_sleeve(context: Context) -> Iterator[Warned]:
     """Sleeves that overlap by less than 1.5 diameters of the inner tube."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+
     for effect in sleeve_effects(context):
         times = effect.sleeve.overlap / float(effect.tubes[0].outside.max())
         if times < DEEP - 1e-9:

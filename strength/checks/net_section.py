@@ -37,7 +37,7 @@ def net_section(context: Context) -> Iterator[Verdict]:
             limits.append(resistance(plate.thickness, plate.ultimate, kept, plate.entry.hole)[:, None] / by)
             pulls.append(_pull(effect, n))
         wide = effect.plates[0].own_width is not None
-        note = f"own width of {effect.bolt.member}" if wide else ""
+        note = f"carried plate by the own width of {effect.bolt.member}" if wide else ""
         if wide and effect.plates[0].row.max() > 1:
             note += f", {effect.plates[0].row.max():.0f} holes side by side"
         yield at_plates(context, effect, "net-section", pulls, limits, SOURCE, outside=full, note=note)

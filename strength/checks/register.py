@@ -26,6 +26,7 @@ from strength.checks.tear_out import tear_out
 from strength.checks.thread_strip import thread_strip
 from strength.checks.unchecked import left_out
 from strength.checks.unchecked_bolts import unchecked_bolts
+from strength.checks.unchecked_clamps import unchecked_clamps
 from strength.checks.unchecked_sleeves import unchecked_sleeves
 from strength.checks.unchecked_studs import unchecked_studs
 from strength.checks.verdict import Row, Verdict
@@ -74,6 +75,7 @@ TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
     unchecked_bolts,
     unchecked_studs,
     unchecked_sleeves,
+    unchecked_clamps,
 )
 
 

@@ -3,9 +3,7 @@
 from collections.abc import Iterator
 
 from strength.checks.context import Context
-from strength.checks.sleeves import sleeve_effects
 from strength.checks.verdict import Verdict
-from strength.joints.sleeve import bearing, wall_load, wall_resistance
 
 PLUG = "Roloff/Matek, plug pin in bending (from memory)"
 SADDLE = "couple two thirds of the overlap apart; wall as EN 1993-1-8:2005 Table 7.3, beta = 1"
@@ -13,6 +11,11 @@ SADDLE = "couple two thirds of the overlap apart; wall as EN 1993-1-8:2005 Table
 
 def sleeve_bearing(context: Context) -> Iterator[Verdict]:
     """Pressure at the mouth of the sleeve against the lesser yield of both tubes."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+    from strength.joints.sleeve import bearing
+
     for effect in sleeve_effects(context):
         outside = effect.tubes[0].outside[:, None]
         pressure = bearing(effect.shear, effect.moment, outside, effect.sleeve.overlap)
@@ -23,6 +26,11 @@ def sleeve_bearing(context: Context) -> Iterator[Verdict]:
 
 def sleeve_wall(context: Context) -> Iterator[Verdict]:
     """Force of the couple against the weaker of both walls."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+    from strength.joints.sleeve import wall_load, wall_resistance
+
     for effect in sleeve_effects(context):
         force = wall_load(effect.shear, effect.moment, effect.sleeve.overlap)
         strengths = [wall_resistance(tube.yield_, tube.wall) for tube in effect.tubes]

@@ -6,27 +6,23 @@ import numpy as np
 
 from strength.checks.context import Context
 from strength.checks.joint_rows import worst_place
-from strength.checks.sleeves import SleeveEffect, sleeve_effects
 from strength.checks.verdict import Verdict
-from strength.joints.fastener import Fastener, fastener
+from strength.joints.fastener import fastener
 
 SOURCE = "EN 1993-1-8:2005 Table 3.4; pull and torque shared by both sides of the tube (own choice)"
 
 
-def sleeve_fastener(effect: SleeveEffect) -> Fastener | None:
-    """The bolt across a sleeve, its thread in the shear plane where it has one; None: no bolt."""
-    size = effect.sleeve.bolt
-    if size is None:
-        return None
-    return fastener(size, effect.sleeve.grade, thread_in_shear=size.kind == "thread")
-
-
 def sleeve_bolt(context: Context) -> Iterator[Verdict]:
     """sqrt((N/2)^2 + (T/d)^2) on each side of the inner tube, d its outside diameter."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+
     for effect in sleeve_effects(context):
-        own = sleeve_fastener(effect)
-        if own is None:
+        size = effect.sleeve.bolt
+        if size is None:
             continue
+        own = fastener(size, effect.sleeve.grade, thread_in_shear=size.kind == "thread")
         shear = np.hypot(effect.pull / 2.0, effect.torque / effect.tubes[0].outside[:, None])
         yield worst_place(
             context,

@@ -1,22 +1,27 @@
-"""What of sleeves and clamps no check looks at."""
+"""What of sleeves no check looks at."""
 
 from collections.abc import Iterator
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import NotChecked
-from strength.checks.clamps import inner_forces
 from strength.checks.context import Context
 from strength.checks.joint_rows import LITTLE, figure
-from strength.checks.sleeves import SleeveEffect, sleeve_effects
-from strength.joints.fastener import fastener
+
+if TYPE_CHECKING:
+    from strength.checks.sleeves import SleeveEffect
 
 Array = NDArray[np.float64]
 
 
 def unchecked_sleeves(context: Context) -> Iterator[NotChecked]:
-    """Pull and torque that no bolt or weld holds; the bolt's holes; pull and bending in clamps."""
+    """Pull and torque that no bolt or weld holds; the holes of the bolt."""
+    if not context.case.sleeves:
+        return
+    from strength.checks.sleeves import sleeve_effects
+
     for effect in sleeve_effects(context):
         sleeve = effect.sleeve
         if sleeve.bolt is not None:
@@ -25,27 +30,16 @@ def unchecked_sleeves(context: Context) -> Iterator[NotChecked]:
         elif _slides(effect) and not _welded(context, effect):
             why = f"{_loads(effect.pull, effect.torque)}: no bolt or weld is given that holds it"
             yield NotChecked(part=sleeve.name, kind="sleeve", why=why)
-    for clamp in context.case.clamps:
-        torque, pull, moment = inner_forces(context, clamp)
-        if fastener(clamp.bolt, clamp.grade, thread_in_shear=False).tension_area is None:
-            why = f"{clamp.bolt.text!r} gives no clamping force that is known"
-            yield NotChecked(part=clamp.name, kind="clamp-slip", why=why)
-        size = clamp.diameter
-        least = LITTLE * float(np.max([pull.max() * size, moment.max(), torque.max()], initial=0.0))
-        if pull.max() * size > least or moment.max() > least:
-            yield NotChecked(
-                part=clamp.name, kind="clamp", why="the pull along its tube and bending in the clamp"
-            )
 
 
-def _slides(effect: SleeveEffect) -> bool:
+def _slides(effect: "SleeveEffect") -> bool:
     size = float(effect.tubes[0].outside.max())
     every = (effect.pull * size, effect.torque, effect.shear * size, effect.moment)
     least = LITTLE * max(float(part.max(initial=0.0)) for part in every)
     return bool((effect.pull * size).max() > least or effect.torque.max() > least)
 
 
-def _welded(context: Context, effect: SleeveEffect) -> bool:
+def _welded(context: Context, effect: "SleeveEffect") -> bool:
     sleeve = effect.sleeve
     return any((weld.member, weld.end) == (sleeve.member, sleeve.end) for weld in context.case.welds)
 

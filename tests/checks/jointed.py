@@ -23,6 +23,7 @@ from strength.checks.stud_rocking import stud_rocking
 from strength.checks.tear_out import tear_out
 from strength.checks.thread_strip import thread_strip
 from strength.checks.unchecked_bolts import unchecked_bolts
+from strength.checks.unchecked_clamps import unchecked_clamps
 from strength.checks.unchecked_sleeves import unchecked_sleeves
 from strength.checks.unchecked_studs import unchecked_studs
 from strength.checks.verdict import Row
@@ -46,7 +47,7 @@ CHECKS = (
     sleeve_bolt,
     clamp_slip,
 )
-TELLERS = (unchecked_bolts, unchecked_studs, unchecked_sleeves)
+TELLERS = (unchecked_bolts, unchecked_studs, unchecked_sleeves, unchecked_clamps)
 START, END = (40.0, -25.0, 110.0), (220.0, 75.0, 310.0)
 UP = (0.2, -0.5, 0.9)
 
