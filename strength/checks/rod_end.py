@@ -25,8 +25,8 @@ def rod_end(context: Context) -> Iterator[Verdict]:
     """F_r/(radial/5) + F_a/(axial/5), without load factor, for studs with a rating.
 
     A bolt at the same end, across the stud, is the pin through the eye: axial is along it. Else axial
-    is along the stud, as a ball joint has it; in line with its part, where a rod end's pull is radial,
-    the worse of both counts.
+    is along the stud's `axis`, as a ball joint has it; with that left out, a rod end in line with its
+    part whose pull may be radial, the worse of both counts.
     """
     for effect in stud_effects(context):
         stud = effect.stud
@@ -40,7 +40,7 @@ def rod_end(context: Context) -> Iterator[Verdict]:
             note = "axial along the bolt through its eye"
         else:
             use = _use(effect, effect.along, effect.across)
-            if effect.in_line:
+            if stud.axis is None:
                 use = np.maximum(use, _use(effect, effect.across, effect.along))
                 note = BOTH
         yield effect.verdict(context, "rod-end", "1", "parts", SOURCE, use, np.ones_like(use), note=note)

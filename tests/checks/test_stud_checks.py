@@ -112,9 +112,14 @@ def test_rod_end_without_that_bolt_takes_the_worse():
     row = rows(arm(FORCE, shape=Bar(30.0), studs=(stud(**RATED),)))["rod-end", 0]
     assert row.demand == pytest.approx(5.0 * 4000.0 / 4000.0 + 5.0 * 500.0 / 17000.0)
     assert "write that bolt" in row.note
+    said = rows(arm(FORCE, shape=Bar(30.0), studs=(stud(axis=tuple(across_flat()[0]), **RATED),)))
+    assert said["rod-end", 0].demand == pytest.approx(row.demand)
+    assert said["rod-end", 0].note == ""
     side = [-200.0, 300.0, 400.0, 0.0, 0.0, 0.0]
     row = rows(arm(side, shape=Bar(30.0), studs=(stud(**RATED),)))["rod-end", 0]
     assert row.demand == pytest.approx(5.0 * 500.0 / 4000.0 + 5.0 * 200.0 / 17000.0)
+    said = rows(arm(side, shape=Bar(30.0), studs=(stud(axis=tuple(across_flat()[0]), **RATED),)))
+    assert said["rod-end", 0].demand == pytest.approx(5.0 * 200.0 / 4000.0 + 5.0 * 500.0 / 17000.0)
 
 
 @pytest.mark.parametrize(
