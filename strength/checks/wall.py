@@ -62,11 +62,11 @@ def wall(context: Context) -> Iterator[Verdict]:
             np.abs(forces[..., 4]) / bars.modulus_y[:, number, None, None]
             + np.abs(forces[..., 5]) / bars.modulus_z[:, number, None, None]
         )
-        applies = np.asarray((np.maximum(pressed, bent) > NOTHING).any(axis=(0, 2)))
+        asked = np.asarray((np.maximum(pressed, bent) > NOTHING).any(axis=2))
+        applies = np.asarray(asked.any(axis=0))
         if not applies.any():
             continue
-        ratio = wall_ratio(bars, number, welded=number in welded)
-        demand = np.repeat(ratio[:, None], applies.size, axis=1)
+        demand = np.where(asked, wall_ratio(bars, number, welded=number in welded)[:, None], 0.0)
         yield Verdict(
             part=bars.names[number],
             kind="wall",

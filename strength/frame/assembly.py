@@ -26,10 +26,11 @@ class Block:
         own = coefficient[self.segment]
         vec = self.vec[:, : own.shape[1]]
         first, second = np.tril_indices(vec.shape[2])
-        if own.shape[2] == 1:
-            whole = (vec * own).transpose(0, 2, 1) @ vec
-            return np.asarray(whole[:, first, second, None])
-        return np.asarray((vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1) @ own)
+        # One design is computed as two: a matrix product of several columns sums in the same order however
+        # many there are, one of a single column does not, and its last bits would differ.
+        wide = np.repeat(own, 2, axis=2) if own.shape[2] == 1 else own
+        found = (vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1) @ wide
+        return np.asarray(found[..., : own.shape[2]])
 
 
 @attrs.frozen(kw_only=True, eq=False)

@@ -41,7 +41,7 @@ class Reduction:
         free = np.flatnonzero(self.place >= 0)
         out[..., free, :] = values[..., self.place[free], :]
         for follow in self.follows:
-            out[..., follow.slave, :] = follow.weight @ out[..., follow.master, :]
+            out[..., follow.slave, :] = follow.weight @ np.ascontiguousarray(out[..., follow.master, :])
         return out
 
     def gather(self, forces: Array) -> Array:

@@ -1,0 +1,204 @@
+"""One batch: designs of one make-up through frame, stations and checks as arrays."""
+
+from collections.abc import Iterator
+from typing import Any, TypeVar
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.checks.context import Context
+from strength.checks.frame_buckling import ENOUGH, LEAST, PART, amplification
+from strength.checks.register import every_verdict
+from strength.checks.stations import place_stations
+from strength.checks.verdict import Verdict
+from strength.frame.buckling import at_least, critical_multiplier, plan_buckling
+from strength.frame.proof import BucklingPlan
+from strength.frame.response import Response
+from strength.frame.solve import solve
+from strength.joints.heat import heat_lengths
+from strength.sections import Bars
+from strength.studies.evaluated import Evaluated
+from strength.studies.prepared import Prepared
+from strength.vehicle.sheet import Pushes
+
+Array = NDArray[np.float64]
+Flags = NDArray[np.bool_]
+
+KIND = "frame-buckling"
+Kind = TypeVar("Kind", np.float64, np.intp, np.bool_)
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Batch:
+    """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own."""
+
+    prepared: Prepared
+    bars: Bars
+    own: tuple[Pushes, ...] = ()  # one a design; none: those of the prepared case
+
+    @property
+    def designs(self) -> int:
+        """How many designs there are."""
+        return int(self.bars.area.shape[0])
+
+    @property
+    def pushes(self) -> Pushes:
+        """Loads of all designs, (designs, loads, points, 6) where they differ."""
+        if not self.own:
+            return self.prepared.pushes
+        return attrs.evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
+
+
+def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Response]:
+    """Everything the checks look at, and the response before amplification.
+
+    A critical multiplier that is proved to be at least 10 after its factor stands as inf: it amplifies
+    nothing, and no row of it is over 0.3. buckling: False leaves frame buckling out.
+    """
+    ready, bars = batch.prepared, batch.bars
+    response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan)
+    alpha = np.full(response.forces.shape[:2], np.inf)
+    if buckling:
+        # all loads of a design, as when it stands alone
+        near: Flags = np.asarray(~proved(batch, response).all(axis=1))
+        if near.any():
+            alpha[near] = multipliers(batch, response, near)[near]
+    amplified = amplification(alpha)
+    used = with_bending(response, amplified)
+    heat = heat_lengths(ready.case, ready.layout, bars)
+    stations = place_stations(ready.case, ready.layout, bars, used, heat)
+    context = Context(
+        case=ready.case,
+        loads=ready.loads,
+        layout=ready.layout,
+        bars=bars,
+        response=used,
+        stations=stations,
+        factors=ready.factors,
+        alpha=alpha,
+        amplified=amplified,
+        heat=heat,
+    )
+    return context, response
+
+
+def with_bending(response: Response, factor: Array) -> Response:
+    """The response with all bending moments multiplied by a factor (designs, loads)."""
+    if np.all(factor == 1.0):
+        return response
+    forces = response.forces.copy()
+    forces[..., 4:] *= factor[:, :, None, None, None]
+    return attrs.evolve(response, forces=forces)
+
+
+def proved(batch: Batch, response: Response) -> Flags:
+    """Where the multiplier is proved to be over 10 after its factor: (designs, loads)."""
+    ready = batch.prepared
+    enough = ENOUGH * float(ready.buckling_divisor.max(initial=1.0))
+    found = [
+        at_least(ready.case, ready.layout, bars, pushes, each, enough, plan)
+        for bars, pushes, each, plan in _by_gauge(batch, response)
+    ]
+    return np.concatenate(found)
+
+
+def multipliers(batch: Batch, response: Response, where: Flags) -> Array:
+    """Critical multipliers over their factor, (designs, loads); nan for designs not asked for (designs,)."""
+    ready = batch.prepared
+    found, at = [], 0
+    for bars, pushes, each, plan in _by_gauge(batch, response):
+        chosen = np.repeat(where[at : at + each.forces.shape[0], None], each.forces.shape[1], axis=1)
+        found.append(critical_multiplier(ready.case, ready.layout, bars, pushes, each, plan, chosen))
+        at += each.forces.shape[0]
+    return np.asarray(np.concatenate(found) / ready.buckling_divisor)
+
+
+def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, Response, BucklingPlan]]:
+    """The batch whole; design by design where masses differ, since a free body's gauge is theirs."""
+    ready = batch.prepared
+    if not batch.own or ready.pushes.gauge is None:
+        yield batch.bars, batch.pushes, response, ready.buckling
+        return
+    for n, pushes in enumerate(batch.own):
+        one = Response(
+            displacements=response.displacements[n : n + 1],
+            forces=response.forces[n : n + 1],
+            reactions=response.reactions[n : n + 1],
+        )
+        plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
+        yield design(batch.bars, n), pushes, one, plan
+
+
+def design(bars: Bars, number: int) -> Bars:
+    """One design of many."""
+    values: dict[str, Any] = {
+        field.name: value[number : number + 1]
+        for field in attrs.fields(Bars)
+        if isinstance(value := getattr(bars, field.name), np.ndarray) and value.ndim == 2 and len(value) > 1
+    }
+    return attrs.evolve(bars, **values)
+
+
+def judged(context: Context, batch: Batch, response: Response, *, buckling: bool = True) -> Evaluated:
+    """The worst utilisation of every part and kind in a batch.
+
+    Where nothing else of a design comes up to 0.3, its multipliers are worked out after all, since
+    frame buckling may then be what governs.
+    """
+    found = reduced(every_verdict(context), context.load_names, batch.designs)
+    if not buckling:
+        return found
+    low = np.isinf(context.alpha).all(axis=1) & (found.worst < LEAST / ENOUGH)
+    if not low.any():
+        return found
+    alpha = np.where(low[:, None], multipliers(batch, response, low), context.alpha)
+    return with_row(found, LEAST / alpha)
+
+
+def reduced(verdicts: tuple[Verdict, ...], loads: tuple[str, ...], designs: int) -> Evaluated:
+    """Verdicts to the worst load of each."""
+    rows = len(verdicts)
+    utilisation = np.empty((designs, rows))
+    load = np.empty((designs, rows), dtype=np.intp)
+    covered = np.ones((designs, rows), dtype=bool)
+    for n, verdict in enumerate(verdicts):
+        use = verdict.utilisation
+        if verdict.applies is not None:
+            use = np.where(verdict.applies, use, -np.inf)
+        at = use.argmax(axis=1)
+        load[:, n] = at
+        utilisation[:, n] = np.take_along_axis(use, at[:, None], axis=1)[:, 0]
+        if verdict.in_range is not None:
+            told = verdict.in_range if verdict.applies is None else verdict.in_range | ~verdict.applies
+            covered[:, n] = told.all(axis=1)
+    return Evaluated(
+        names=tuple((verdict.part, verdict.kind) for verdict in verdicts),
+        loads=loads,
+        utilisation=utilisation,
+        load=load,
+        covered=covered,
+    )
+
+
+def with_row(found: Evaluated, use: Array) -> Evaluated:
+    """The evaluation with the frame's own row, utilisations (designs, loads), set anew or put in."""
+    at = use.argmax(axis=1)
+    worst = np.take_along_axis(use, at[:, None], axis=1)
+    name = (PART, KIND)
+    names, place = found.names, len(found.names)
+    if name in names:
+        place = names.index(name)
+        names = names[:place] + names[place + 1 :]
+    keep = [n for n, each in enumerate(found.names) if each != name]
+
+    def put(old: NDArray[Kind], new: NDArray[Kind]) -> NDArray[Kind]:
+        return np.concatenate([old[:, keep][:, :place], new, old[:, keep][:, place:]], axis=1)
+
+    return attrs.evolve(
+        found,
+        names=(*names[:place], name, *names[place:]),
+        utilisation=put(found.utilisation, worst),
+        load=put(found.load, at[:, None]),
+        covered=put(found.covered, np.ones((found.designs, 1), dtype=bool)),
+    )

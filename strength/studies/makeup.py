@@ -1,0 +1,89 @@
+"""Which designs are of one make-up: alike but for sizes of sections and for what loads them."""
+
+from collections.abc import Sequence
+from typing import Any
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Member, Strut
+from strength.case.shape import Flat, Shape
+from strength.sections.sizes import SIZED, Sizes
+
+SAME = 1e-6  # mm: a plate this near to a flat's thickness is that flat
+FIELDS = (
+    "points", "supports", "welds", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "basis",
+    "road", "metals", "fillers",
+)  # fmt: skip
+
+
+def grouped(cases: Sequence[Case]) -> list[NDArray[np.intp]]:
+    """Numbers of the cases of each make-up, in the order of the first of each."""
+    keys: list[list[Any]] = []
+    found: list[list[int]] = []
+    for n, case in enumerate(cases):
+        key = _key(case)
+        for known, own in zip(keys, found, strict=True):
+            if known == key:
+                own.append(n)
+                break
+        else:
+            keys.append(key)
+            found.append([n])
+    return [np.array(own, dtype=np.intp) for own in found]
+
+
+def _key(case: Case) -> list[Any]:
+    """What designs of one batch have in common."""
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    plates = tuple(plate.thickness for bolt in case.bolts for plate in bolt.plates)
+    return [
+        len(case.members),
+        [_make(part) for part in parts],
+        _equals(case),
+        [tuple(abs(flat.thickness - t) < SAME for t in plates) for flat in _flats(parts)],
+        [round(flat.width / flat.thickness, 9) for flat in _flats(parts)],
+        [(load.name, load.severity) for load in case.loads],
+        [wheel.name for wheel in case.wheels],
+        *(getattr(case, name) for name in FIELDS),
+    ]
+
+
+def _make(part: Member | Strut) -> Any:
+    """A part without its sizes."""
+    kind: type | Shape | None = type(part.shape) if isinstance(part.shape, SIZED) else part.shape
+    fields = attrs.fields(type(part))
+    return (kind, *(getattr(part, field.name) for field in fields if field.name not in ("shape", "path")))
+
+
+def _flats(parts: Sequence[Member | Strut]) -> list[Flat]:
+    return [part.shape for part in parts if isinstance(part.shape, Flat)]
+
+
+def by_proportion(shapes: Sequence[Shape | None], sizes: Sizes) -> list[NDArray[np.intp]]:
+    """Numbers of the designs whose flats have the same proportions, in the order of the first of each.
+
+    Flats of several proportions side by side share one torsion field, which is a little less exact.
+    """
+    flats = [n for n, shape in enumerate(shapes) if isinstance(shape, Flat)]
+    ratio = np.round(sizes.depth[:, flats] / sizes.width[:, flats], 9)
+    if not flats or np.all(ratio == ratio[:1]):
+        return [np.arange(sizes.wall.shape[0])]
+    _, inverse = np.unique(ratio, axis=0, return_inverse=True)
+    inverse = inverse.reshape(-1)
+    sets = [np.flatnonzero(inverse == n) for n in range(int(inverse.max()) + 1)]
+    return sorted(sets, key=lambda own: int(own[0]))
+
+
+def _equals(case: Case) -> list[tuple[int, int]]:
+    """Pairs of members of one section that share an end: they may act as one buckling length."""
+    at: dict[str, list[int]] = {}
+    for n, member in enumerate(case.members):
+        for name in (member.start, member.end):
+            at.setdefault(name, []).append(n)
+    return [
+        (own[0], own[1])
+        for own in at.values()
+        if len(own) == 2 and case.members[own[0]].shape == case.members[own[1]].shape
+    ]

@@ -1,0 +1,57 @@
+"""Mass of the structure: its members, centre to centre."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Member, Strut
+from strength.case.shape import Bar, Bare, Box, Flat, Outline, Rigid, Shape, Tube
+from strength.library.sizes import area
+
+Array = NDArray[np.float64]
+
+
+def structure_mass(case: Case, *, struts: bool = False) -> float:
+    """Mass [kg] of all members by nominal sizes, joints and what they overlap left out.
+
+    struts: those of a section counted too, as where one of them is what varies.
+    """
+    at = {point.name: np.array(point.at) for point in case.points}
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
+    return float(sum(part_mass(case, part, at) for part in parts))
+
+
+def part_mass(case: Case, part: Member | Strut, at: dict[str, Array]) -> float:
+    """Mass [kg] of one part; 0 for one without a section or a metal."""
+    if part.shape is None or isinstance(part.shape, Rigid):
+        return 0.0
+    length = float(np.linalg.norm(at[part.end] - at[part.start]))
+    return area_of(part.shape) * length * case.metals[part.material].density
+
+
+def area_of(shape: Shape) -> float:
+    """Area of a section [mm^2].
+
+    >>> from strength.case.shape import Tube
+    >>> round(area_of(Tube(25.0, 2.0)), 2)
+    144.51
+    """
+    match shape:
+        case Tube():
+            return area("tube", (shape.od, shape.wall))
+        case Bar():
+            return area("bar", (shape.diameter,))
+        case Flat():
+            return shape.width * shape.thickness
+        case Box():
+            return area("box", (shape.depth, shape.width, shape.wall))
+        case Bare():
+            return shape.area
+        case Outline():
+            return _shoelace(shape.corners) - sum(_shoelace(hole) for hole in shape.holes)
+        case _:
+            return 0.0
+
+
+def _shoelace(corners: tuple[tuple[float, float], ...]) -> float:
+    y, z = np.array(corners).T
+    return float(abs(np.dot(y, np.roll(z, -1)) - np.dot(z, np.roll(y, -1))) / 2.0)

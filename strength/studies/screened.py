@@ -1,0 +1,152 @@
+"""Sizes of a part compared: each evaluated with the whole case."""
+
+from collections.abc import Callable, Sequence
+
+import attrs
+import numpy as np
+
+from strength.case.model import Case, Member, Strut
+from strength.case.places import other_side
+from strength.errors import CaseError, StrengthError
+from strength.studies.evaluate import evaluate
+from strength.studies.mass import structure_mass
+from strength.studies.typed import Edit, TypedCase
+
+ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
+
+
+@attrs.frozen(kw_only=True)
+class Candidate:
+    """One size: mass of all members [kg], worst utilisation of the whole case, what governs.
+
+    in_range: False where some row of the case is out of its source's range. step_up: what the next
+    size costs more [kg], None for the last. edits: what to type for it. sensible: False for a leg too
+    great for its wall.
+    """
+
+    size: str
+    mass: float
+    utilisation: float
+    governs: str
+    passes: bool
+    in_range: bool
+    edits: tuple[Edit, ...]
+    step_up: float | None = None
+    sensible: bool = True
+
+
+@attrs.frozen(kw_only=True)
+class Screened:
+    """All sizes of a part that the case can be built with, lightest first.
+
+    part: what is screened. now: its size as it stands, with what that gives. with_it: other parts whose
+    size follows the same text. lightest: the first that passes, None where none does. refused: sizes the
+    case cannot be built with, and why.
+    """
+
+    part: str
+    kind: str  # member | strut | bolt | stud | weld
+    now: str
+    mass_now: float
+    utilisation_now: float
+    governs_now: str
+    candidates: tuple[Candidate, ...]
+    refused: tuple[tuple[str, str], ...] = ()
+    with_it: tuple[str, ...] = ()
+    greatest_sensible: str = ""
+
+    @property
+    def lightest(self) -> Candidate | None:
+        """The first that passes."""
+        return next((each for each in self.candidates if each.passes), None)
+
+
+@attrs.frozen(kw_only=True)
+class Option:
+    """One size to try, as text, and what to type for it."""
+
+    size: str
+    edits: tuple[Edit, ...]
+    sensible: bool = True
+
+
+def passes(utilisation: float) -> bool:
+    """Whether nothing is over its limit; a figure that is not a number does not pass."""
+    return utilisation <= 1.0 + ROUNDING
+
+
+def screened(
+    file: TypedCase,
+    options: Sequence[Option],
+    *,
+    part: str,
+    kind: str,
+    now: str,
+    greatest_sensible: str = "",
+    by_mass: bool = True,
+    step: Callable[[int], None] = lambda _: None,
+) -> Screened:
+    """Evaluate the case as it stands and with every option; sorted by mass where asked.
+
+    Raises CaseError where no option can be built.
+    """
+    made: list[tuple[Option, Case]] = []
+    refused: list[tuple[str, str]] = []
+    for option in options:
+        try:
+            made.append((option, file.changed_case(option.edits)))
+        except StrengthError as error:
+            refused.append((option.size, str(error)))
+            step(1)
+    found = evaluate([file.case, *(case for _, case in made)], step=step)
+    if 0 in found.failed:
+        raise CaseError([("", found.failed[0])])
+    refused += [(made[n - 1][0].size, why) for n, why in sorted(found.failed.items())]
+    worst = found.worst
+    listed = [
+        Candidate(
+            size=option.size,
+            mass=structure_mass(case, struts=kind == "strut"),
+            utilisation=float(worst[n]),
+            governs=found.governs(n),
+            passes=passes(float(worst[n])),
+            in_range=bool(found.in_range[n]),
+            edits=option.edits,
+            sensible=option.sensible,
+        )
+        for n, (option, case) in enumerate(made, start=1)
+        if n not in found.failed
+    ]
+    if not listed:
+        why = refused[0][1] if refused else "no stock size is left"
+        raise CaseError([("", f"{part}: no size can be tried: {why}")])
+    if by_mass:
+        listed.sort(key=lambda each: each.mass)
+    ups = [*np.diff([each.mass for each in listed]).tolist(), None]
+    return Screened(
+        part=part,
+        kind=kind,
+        now=now,
+        mass_now=structure_mass(file.case, struts=kind == "strut"),
+        utilisation_now=float(worst[0]),
+        governs_now=found.governs(0),
+        candidates=tuple(attrs.evolve(each, step_up=up) for each, up in zip(listed, ups, strict=True)),
+        refused=tuple(refused),
+        with_it=_following(file.case, made, part),
+        greatest_sensible=greatest_sensible,
+    )
+
+
+def _following(case: Case, made: Sequence[tuple[Option, Case]], part: str) -> tuple[str, ...]:
+    """Other bars whose section changes with the part's, images left out."""
+    before: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    named = {side for name in part.split(", ") for side in (name, other_side(name))}
+    for _, other in made:
+        after: tuple[Member | Strut, ...] = (*other.members, *other.struts)
+        pairs = zip(before, after, strict=False)
+        found = [old.name for old, new in pairs if old.shape != new.shape and old.name not in named]
+        if found:
+            return tuple(
+                name for name in found if not name.endswith(".right") or other_side(name) not in found
+            )
+    return ()
