@@ -94,10 +94,15 @@ def divisor(context: Context, parent: Parent) -> Array:
 
 
 def host_forces(context: Context, joint: Meeting) -> Array:
-    """Internal forces of the host on either side of the weld: (designs, loads, 2, 6)."""
-    host, layout = joint.host, context.layout
+    """Internal forces of the host on either side of the member's end: (designs, loads, 2, 6).
+
+    There, on the host's middle line, its force enters; the weld of a slanting member is elsewhere.
+    """
+    host, layout, seat = joint.host, context.layout, joint.seat
+    end = np.array([-seat.into * seat.weld.inset, 0.0, 0.0])  # seen from the middle of the weld's plane
+    enters = float((end - host.origin) @ host.axes[0])
     cuts = layout.along[layout.first[host.bar] : layout.last[host.bar] + 1].ravel()
-    place = float(np.clip(host.at, 0.0, host.length))
+    place = float(np.clip(enters, 0.0, host.length))
     nearest = float(cuts[np.argmin(np.abs(cuts - place))])
     place = nearest if abs(nearest - place) <= NEAR else place
     bar = np.full(2, host.bar, dtype=np.intp)
