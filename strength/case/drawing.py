@@ -31,10 +31,12 @@ def read_drawing(folder: Path, file: str, *, unit: str = "", layer: str = "") ->
     """
     try:
         drawing = _load(folder, file)
-        paths = [path for path in _paths(drawing, layer) if len(path) > 1]
+        paths = _paths(drawing, layer)
         scale = UNITS[unit] if unit else _scale(drawing, paths)
-        scaled = [[(scale * y, scale * z) for y, z in path] for path in paths]
-        rings = sorted(join_rings(scaled), key=lambda ring: -abs(area(ring)))
+        scaled = [_corners(path, scale) for path in paths]
+        rings = sorted(
+            join_rings([corners for corners in scaled if len(corners) > 1]), key=lambda ring: -abs(area(ring))
+        )
         outline = Outline(rings[0], tuple(rings[1:]), drawn=file)
         check_outline(outline)
     except RefusedError as error:
@@ -72,27 +74,34 @@ def _load(folder: Path, file: str) -> "Drawing":
         raise RefusedError("is damaged, or no DXF file: save it as DXF once more") from None
 
 
-def _paths(drawing: "Drawing", layer: str) -> Iterator[list[tuple[float, float]]]:
-    """Lines and arcs of the model space as chains of corners, in the drawing's unit."""
+def _paths(drawing: "Drawing", layer: str) -> list[Any]:
+    """Lines and arcs of the model space, in the drawing's unit."""
     from ezdxf.path import make_path
 
     off = {each.dxf.name.casefold() for each in drawing.layers if each.is_off() or each.is_frozen()}
     names = {each.dxf.name for each in drawing.layers}
     if layer and layer.casefold() not in {name.casefold() for name in names}:
         raise RefusedError(f"has no layer {layer!r}{nearest(layer, names)}")
-    stated = INSUNITS.get(int(drawing.header.get("$INSUNITS", 0)), "mm")
+    found = []
     for entity in _entities(drawing.modelspace(), 0):
         on = entity.dxf.layer.casefold()
         if on in off if not layer else on != layer.casefold():
             continue
         try:
             path = make_path(entity)
-            corners = [(point.x, point.y) for point in path.flattening(SAGITTA / UNITS[stated])]
         except (ValueError, TypeError, ArithmeticError):
             raise RefusedError(f"has a {entity.dxftype()} that cannot be followed: redraw it") from None
-        if path.is_closed and corners[0] != corners[-1]:
-            corners.append(corners[0])
-        yield corners
+        if len(path):
+            found.append(path)
+    return found
+
+
+def _corners(path: Any, scale: float) -> list[tuple[float, float]]:
+    """A line or arc as a chain of corners [mm]."""
+    corners = [(scale * point.x, scale * point.y) for point in path.flattening(SAGITTA / scale, segments=4)]
+    if path.is_closed and corners[0] != corners[-1]:
+        corners.append(corners[0])
+    return corners
 
 
 def _entities(group: Any, depth: int) -> Iterator[Any]:
@@ -103,9 +112,9 @@ def _entities(group: Any, depth: int) -> Iterator[Any]:
             yield entity
 
 
-def _scale(drawing: "Drawing", paths: list[list[tuple[float, float]]]) -> float:
+def _scale(drawing: "Drawing", paths: list[Any]) -> float:
     """What one drawing unit is in mm, where the user leaves it to the drawing."""
     scale = UNITS[INSUNITS.get(int(drawing.header.get("$INSUNITS", 0)), "mm")]
-    every = [value for path in paths for corner in path for value in corner]
-    reach = max(every, default=0.0) - min(every, default=0.0)
-    return 1.0 if scale > UNITS["in"] and scale * reach > WIDEST else scale
+    every = [point for path in paths for point in path.control_vertices()]
+    spans = [max(values) - min(values) for values in zip(*((p.x, p.y) for p in every), strict=True)]
+    return 1.0 if scale > UNITS["in"] and scale * max(spans, default=0.0) > WIDEST else scale

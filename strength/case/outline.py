@@ -2,10 +2,13 @@
 
 from itertools import pairwise
 
+import numpy as np
+
 from strength.case.faults import RefusedError
 from strength.case.shape import Outline
 
 Ring = tuple[tuple[float, float], ...]
+Side = tuple[tuple[float, float], tuple[float, float]]
 LEAST = 1e-6  # mm^2
 
 
@@ -15,7 +18,7 @@ def check_outline(outline: Outline) -> None:
     for i, hole in enumerate(outline.holes):
         what = f"hole {i}"
         _check_ring(hole, what)
-        if _crossing(hole, outline.corners) or not all(_inside(corner, outline.corners) for corner in hole):
+        if _crossing(hole, outline.corners) or not _inside(hole[0], outline.corners):
             raise RefusedError(f"{what} does not lie inside the outline")
         for j, other in enumerate(outline.holes[:i]):
             if _crossing(hole, other) or _inside(hole[0], other) or _inside(other[0], hole):
@@ -31,19 +34,27 @@ def _check_ring(ring: Ring, what: str) -> None:
     if abs(area(ring)) < LEAST:
         raise RefusedError(f"{what} has no area: its corners lie in one line, or run there and back")
     sides = _sides(ring)
-    for i, side in enumerate(sides):
-        for j in range(i + 1, len(sides)):
-            neighbours = j == i + 1 or (i == 0 and j == len(sides) - 1)
-            if not neighbours and _cross(*side, *sides[j]):
-                raise RefusedError(f"{what} crosses or touches itself between its sides {i} and {j}")
+    for i, j in _close_pairs(sides, sides):
+        neighbours = j == i + 1 or (i == 0 and j == len(sides) - 1)
+        if j > i and not neighbours and _cross(*sides[i], *sides[j]):
+            raise RefusedError(f"{what} crosses or touches itself between its sides {i} and {j}")
 
 
-def _sides(ring: Ring) -> list[tuple[tuple[float, float], tuple[float, float]]]:
+def _sides(ring: Ring) -> list[Side]:
     return [*pairwise(ring), (ring[-1], ring[0])]
 
 
 def _crossing(one: Ring, other: Ring) -> bool:
-    return any(_cross(*a, *b) for a in _sides(one) for b in _sides(other))
+    sides, others = _sides(one), _sides(other)
+    return any(_cross(*sides[i], *others[j]) for i, j in _close_pairs(sides, others))
+
+
+def _close_pairs(sides: list[Side], others: list[Side]) -> list[tuple[int, int]]:
+    """Pairs of sides whose boxes meet: arcs drawn as chords have hundreds of sides, and few are close."""
+    a, b = np.array(sides), np.array(others)
+    low, high = a.min(axis=1)[:, None], a.max(axis=1)[:, None]
+    meet = np.all((low <= b.max(axis=1)) & (b.min(axis=1) <= high), axis=2)
+    return [(int(i), int(j)) for i, j in np.argwhere(meet)]
 
 
 def _turn(a: tuple[float, float], b: tuple[float, float], c: tuple[float, float]) -> float:

@@ -1,13 +1,13 @@
-"""How flats, boxes, outlines and hand forces were read, in words."""
+"""How flats, boxes, outlines, walls and hand forces were read, in words."""
 
 from collections.abc import Iterator
 
 import attrs
 
 from strength import units
-from strength.case.model import Case, HandForce, Member, Vector
+from strength.case.model import Case, HandForce, Member, Strut, Vector
 from strength.case.places import other_side
-from strength.case.shape import Box, Flat, Outline
+from strength.case.shape import Box, Flat, Outline, Tube
 from strength.case.trade.axes import member_axes
 
 CLEAR = 0.94  # cosine of 20 degrees: nearer to a body axis than that, the axis alone is named
@@ -30,9 +30,12 @@ class ReadAs:
 
 
 def read_as(case: Case) -> tuple[ReadAs, ...]:
-    """A sentence for each flat, box, outline and hand force; of two images that read alike, the first."""
+    """A sentence for each part whose sides point somewhere, each thinner wall and each hand force.
+
+    Of two images that read alike, the first.
+    """
     found: dict[tuple[str, str], ReadAs] = {}
-    for sentence in (*_members(case), *_forces(case)):
+    for sentence in (*_members(case), *_walls(case), *_forces(case)):
         if (other_side(sentence.part), sentence.text) not in found or not sentence.part.endswith(".right"):
             found.setdefault((sentence.part, sentence.text), sentence)
     return tuple(found.values())
@@ -74,6 +77,25 @@ def _way(direction: Vector) -> str:
     if abs(direction[ranked[0]]) >= CLEAR:
         return _WAYS[ranked[0]]
     return f"between {_WAYS[ranked[0]]} and {_WAYS[ranked[1]]}"
+
+
+def _walls(case: Case) -> Iterator[ReadAs]:
+    """What the tube standard's tolerance takes off each wall, where the case asks for walls as bought."""
+    if case.basis.wall != "minimum":
+        return
+    from strength.library import wall_tolerance
+
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    for part in parts:
+        if isinstance(part.shape, Tube | Box):
+            wall = part.shape.wall
+            found = wall_tolerance(case.metals[part.material], wall)
+            rule = "no standard known, 10 % (own choice)" if found.rule == "unknown" else found.rule
+            sure = ", from memory" if found.sure == "memory" else ""
+            least, full, less = (
+                units.show(value, "length", case.units) for value in (wall - found.minus, wall, found.minus)
+            )
+            yield ReadAs(part.name, f"wall {least}: {full} less {less} by {rule}{sure}")
 
 
 def _forces(case: Case) -> Iterator[ReadAs]:

@@ -40,6 +40,25 @@ def test_round_parts_say_nothing():
 
 
 @pytest.mark.parametrize(
+    ("section", "material", "text"),
+    [
+        # 10 %, at least 0.10 mm, of EN 10305-1 for cold drawn seamless tube; from memory
+        ("tube 25 x 2 mm", "E235+N", "wall 1.8 mm: 2 mm less 0.2 mm by EN 10305-1, from memory"),
+        ("tube 25 x 0.8 mm", "E235+N", "wall 0.7 mm: 0.8 mm less 0.1 mm by EN 10305-1, from memory"),
+        # EN 10219-2, Table 2: 10 % up to 5 mm of wall, 0.5 mm above
+        ("box 60 x 40 x 3 mm", "S235JRH", "wall 2.7 mm: 3 mm less 0.3 mm by EN 10219-2"),
+        ("square 80 x 6.3 mm", "S235JRH", "wall 5.8 mm: 6.3 mm less 0.5 mm by EN 10219-2"),
+    ],
+)
+def test_walls_as_bought(section, material, text):
+    """Which standard, and how much it takes off; nothing of that where walls count as written."""
+    typed = BENCH.replace('section = "tube 25 x 2 mm"', f'section = "{section}", material = "{material}"')
+    assert not any(" less " in each.text for each in read_as(read(typed)))
+    thin = typed.replace("[points]", '[basis]\nwall = "minimum"\n[points]')
+    assert ReadAs("arm", text) in read_as(read(thin))
+
+
+@pytest.mark.parametrize(
     ("force", "moment", "text"),
     [
         ("0 -900 1200 N", "0 0 0 N*m", "900 N to the right, 1200 N up"),
