@@ -1,4 +1,4 @@
-"""Design factors by basis and severity, with the user's overrides (contract 2, section 6)."""
+"""Design factors by basis and severity, with the user's overrides."""
 
 from typing import TYPE_CHECKING
 

@@ -19,7 +19,7 @@ class Bars:
     """Sizes, properties and metals of all bars; (designs, bars) unless said otherwise.
 
     Rows of a bar without a section (strut by stiffness, `rigid`) are nan. Lengths mm, mm^2, mm^4;
-    stresses MPa. y and z as in contract: z along `up` (depth), y across (width).
+    stresses MPa. z lies along `up` (depth), y across it (width).
     """
 
     names: tuple[str, ...]
