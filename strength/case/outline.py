@@ -34,6 +34,13 @@ def _check_ring(ring: Ring, what: str) -> None:
     if abs(area(ring)) < LEAST:
         raise RefusedError(f"{what} has no area: its corners lie in one line, or run there and back")
     sides = _sides(ring)
+    for i, (here, there) in enumerate(sides):
+        _, beyond = sides[(i + 1) % len(sides)]
+        if here == there:
+            raise RefusedError(f"{what} has the corner {i} twice")
+        back = (beyond[0] - there[0]) * (there[0] - here[0]) + (beyond[1] - there[1]) * (there[1] - here[1])
+        if back < 0.0 and _turn(here, there, beyond) == 0.0:
+            raise RefusedError(f"{what} runs back on itself after its side {i}")
     for i, j in _close_pairs(sides, sides):
         neighbours = j == i + 1 or (i == 0 and j == len(sides) - 1)
         if j > i and not neighbours and _cross(*sides[i], *sides[j]):

@@ -101,6 +101,20 @@ def test_holes_lie_inside(hole, refused):
     assert bool(faults) is refused
 
 
+@pytest.mark.parametrize(
+    ("corners", "message"),
+    [
+        (["0 0 mm", "9 0 mm", "4 0 mm", "4 5 mm"], "runs back on itself after its side 0"),
+        (["0 0 mm", "9 0 mm", "9 0 mm", "4 5 mm"], "has the corner 1 twice"),
+        (["0 0 mm", "9 0 mm", "18 0 mm"], "has no area"),
+    ],
+)
+def test_outlines_that_are_none(corners, message):
+    """A spike, a corner twice, a line there and back."""
+    with pytest.raises(RefusedError, match=message):
+        section.read({"outline": corners}, "s", Faults())
+
+
 def test_holes_apart():
     """Two holes that meet are one."""
     faults = Faults()
