@@ -13,6 +13,7 @@ from strength.checks.register import every_verdict, not_checked, worst_first
 from strength.checks.stations import place_stations
 from strength.checks.stresses import StressRow, stress_rows
 from strength.checks.verdict import Array, Row
+from strength.errors import CaseError
 from strength.frame.buckling import critical_multiplier
 from strength.frame.layout import lay_out
 from strength.frame.response import Layout, Response
@@ -55,7 +56,11 @@ class Outcome:
 
 
 def run(case: Case) -> Outcome:
-    """Check a case against all its loads; raises StrengthError where it cannot be computed."""
+    """Check a case against all its loads; raises StrengthError where it cannot be computed.
+
+    A case without a load or without a part is refused: nothing checked must never read as all well.
+    """
+    _refuse_empty(case)
     loads = balance(case)
     pushes = into_structure(case, loads)
     loads = tuple(
@@ -103,6 +108,18 @@ def run(case: Case) -> Outcome:
     )
 
 
+def _refuse_empty(case: Case) -> None:
+    faults = []
+    if not case.loads:
+        faults.append(
+            ("loads", "no load is given, so nothing can be checked: add at least one, such as standing")
+        )
+    if not case.members and not case.struts:
+        faults.append(("members", "no member or strut is given, so nothing can be checked: add the parts"))
+    if faults:
+        raise CaseError(faults)
+
+
 def with_bending(response: Response, factor: Array) -> Response:
     """The response with all bending moments multiplied by a factor (designs, loads)."""
     if np.all(factor == 1.0):
@@ -125,7 +142,7 @@ def _idle(case: Case, layout: Layout, response: Response) -> list[Warned]:
     return [
         Warned(
             part=strut.name,
-            text="carries under 1 % of the greatest strut force in every load: is it fixed where it should be?",
+            text="carries under 1 % of the greatest strut force in every load: is it in the right place?",
         )
         for strut, own in zip(case.struts, force, strict=True)
         if own < LITTLE * greatest
