@@ -3,7 +3,8 @@
 import numpy as np
 import pytest
 
-from strength.frame import lay_out, solve
+from strength.frame.layout import lay_out
+from strength.frame.solve import solve
 from strength.sections import measure
 from strength.vehicle.sheet import Pushes
 from tests.second_way.random_cases import frame

@@ -35,7 +35,7 @@ def test_wheel_forces(seed):
 
 @pytest.mark.parametrize("seed", SEEDS)
 def test_tips_at_the_same_scale(seed):
-    """The scale at which it tips, by linear programming on both roads."""
+    """The scale at which it tips, by non-negative least squares on both roads."""
     case = vehicle(seed)
     for load, found in zip(case.loads, balance(case), strict=True):
         assert found.scaled_to == pytest.approx(wheel_loads.tips_at(case, load, 24), abs=2e-8)
