@@ -4,6 +4,7 @@ from typing import Any
 
 from strength.case.checking.survey import Survey
 from strength.case.faults import nearest
+from strength.case.places import other_side
 from strength.case.trade.entry import Entry
 
 MIDDLE = 1.0  # mm: a wheel nearer to the middle plane has no inward side
@@ -91,4 +92,7 @@ def _check_contacts(survey: Survey, load: Entry) -> None:
         why = "with supports and fewer than three wheels, give forces put on by hand only"
     else:
         why = "a vehicle stands on three or more wheels (a tow counts as one); a part on a bench has supports"
+        wheels = survey.of("wheel")
+        if any(name.endswith(".left") and other_side(name) not in wheels for name in wheels):
+            why += "; `mirror = true` repeats what ends in .left on the right"
     survey.fault(load, "", f"it stands on {contacts} wheels in this load: {why}")

@@ -113,8 +113,11 @@ class Layout(Places):
     def _settle_stands(self, root: str, owner: Owner) -> None:
         """Make the points of the member that a bracket's root stands on before the root."""
         if root in self._roots:
-            for stand in self.host(self._roots[root]).stands:
-                self.settle(stand, str(stand), path=owner[0], maker=owner[1])
+            host = self.host(self._roots[root])
+            ending = "-via" if len(host.stands) == 3 else "-via-{}"  # as the member itself would name it
+            for number, stand in enumerate(host.stands, start=-1):
+                wanted = stand if isinstance(stand, str) else suffixed(host.name, ending.format(number))
+                self.settle(stand, wanted, path=owner[0], maker=owner[1])
 
     def line(self, member: str) -> tuple[Vector, Vector]:
         """Both end points of a member [mm], one that is still to be made included."""

@@ -5,6 +5,7 @@ joins both knuckles and nothing else holds neither of them. For knuckles whateve
 held still, so that a missing shock does not count against the tie rod.
 """
 
+from collections import Counter
 from collections.abc import Iterable, Iterator
 
 import attrs
@@ -35,6 +36,9 @@ def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str,
     listed = list(parts)
     if not any(isinstance(part, Wishbone | Knuckle) for part in listed):
         return []
+    hanging = list(_hanging(case, listed, mirror=mirror))
+    if hanging:
+        return hanging
     bodies = bodies_of(case)
     wishbones = list(_wishbones(case, listed, bodies, mirror=mirror))
     found = []
@@ -53,6 +57,32 @@ def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str,
             why = f"no tie rod: nothing keeps {joint.name} from turning about the line of its balls; add "
             found.append((joint.part.path, why + "a strut from a steering arm on it to a part that is held"))
     return found
+
+
+def _hanging(case: Case, parts: Iterable[Part], *, mirror: bool) -> Iterator[tuple[str, str]]:
+    """Pivots and ends of struts that meet nothing: told alone, what they hold hangs too."""
+    legs = {member.name: member for member in case.members}
+    used: Counter[str] = Counter()
+    for member in case.members:
+        used.update({member.start, member.end, *member.via})
+    used.update(name for strut in case.struts for name in {strut.start, strut.end})
+    used.update(support.at for support in case.supports)
+    for part in parts:
+        for name in _sides(part.name, mirror=mirror) if isinstance(part, Wishbone) else ():
+            for which in ("front", "rear"):
+                leg = legs.get(suffixed(name, f"-{which}"))
+                if leg is not None and used[leg.start] == 1:
+                    yield part.path, _MEETS_NOTHING.format(end=f"its {which} pivot", at=leg.start)
+    for strut in case.struts:
+        for at in (strut.start, strut.end):
+            if used[at] == 1:
+                yield strut.path, _MEETS_NOTHING.format(end="its end", at=at)
+
+
+_MEETS_NOTHING = (
+    "{end} {at!r} meets no other part: let a member of the frame end there, or put {at!r} in the `via` "
+    "of the one that passes"
+)
 
 
 def _sides(name: str, *, mirror: bool) -> tuple[str, ...]:
