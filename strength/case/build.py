@@ -46,7 +46,7 @@ def _point(entry: Entry) -> Point:
 
 
 def _member(entry: Entry) -> Member:
-    keys = {NAMES.get(key, key): value for key, value in entry.keys.items() if not key.startswith("weld_")}
+    keys = {NAMES.get(key, key): value for key, value in entry.keys.items()}
     return Member(name=entry.name, path=entry.path, **keys)
 
 

@@ -1,6 +1,7 @@
 """Points, members, struts and supports."""
 
 from strength.case.faults import RefusedError
+from strength.case.kinds.joints import FILLER, LEG, PROCESS, QUALITY
 from strength.case.kinds.kind import Kind, several
 from strength.case.readers import (
     Key,
@@ -65,6 +66,10 @@ MEMBER = Kind(
         Key("only_path", truth),
         Key("weld_from", name),
         Key("weld_to", name),
+        LEG,  # this and the next three: of the welds that `weld_from` and `weld_to` make
+        FILLER,
+        PROCESS,
+        QUALITY,
     ),
     names=("from", "to", "via"),
 )

@@ -19,7 +19,7 @@ from strength.case.trade.names import suffixed
 from strength.case.trade.parts import Bracket, Knuckle, Part, Wishbone
 from strength.case.trade.reading import part_of
 from strength.case.trade.settling import placed, settled
-from strength.case.trade.welded_ends import weld_ends
+from strength.case.trade.welded_ends import WELDING, weld_ends
 from strength.case.trade.wishbone import make_wishbone
 
 SUFFIXES = {  # of the points and members that each makes
@@ -69,10 +69,9 @@ def expand(
     rest = settled([entry for entry in typed if entry.kind not in ("wheel", *TRADE_KINDS)], layout, faults)
     plain = join_via([*wheels, *made, *rest], layout, parts, faults)
     plain = [placed(entry, layout, faults) for entry in (*layout.made, *plain)]
-    plain = _once(weld_ends(plain, layout, faults), faults)
-    plain = changed(
-        plain, [change for change in told if not (_of_trade(change) or change.after_mirroring)], faults
-    )
+    welding, sides = _of_welding(told, faults)
+    plain = _once(weld_ends(changed(plain, welding, faults), layout, faults), faults)
+    plain = changed(plain, [change for change in sides if not change.after_mirroring], faults)
     before = len(layout.made)
     plain = settled(plain, layout, faults, again=True)
     plain = [placed(entry, layout, faults) for entry in (*layout.made[before:], *plain)]
@@ -81,13 +80,40 @@ def expand(
         assumed=tuple(assumed),
         layout=layout,
         parts=tuple(parts),
-        later=tuple(change for change in told if change.after_mirroring and not _of_trade(change)),
+        later=tuple(change for change in sides if change.after_mirroring),
     )
 
 
 def _of_trade(change: Change) -> bool:
     """Whether a change is of a trade part itself: done before it is laid out."""
     return change.kind in TRADE_KINDS
+
+
+def _of_welding(told: Iterable[Change], faults: Faults) -> tuple[list[Change], list[Change]]:
+    """What changes speak of welds at members' ends, done before these are made; and all the rest of them."""
+    early: list[Change] = []
+    rest: list[Change] = []
+    for change in told:
+        if _of_trade(change):
+            continue
+        welds = (
+            {key: change.keys[key] for key in WELDING if key in change.keys}
+            if change.kind == "member"
+            else {}
+        )
+        if change.after_mirroring:
+            for key in welds:
+                faults.add(
+                    f"{change.path}.{key}",
+                    "welds at a member's ends are made on the left and mirrored: "
+                    f"change the weld itself, such as 'weld {suffixed(change.name, '-from')}'",
+                )
+        elif welds:
+            early.append(attrs.evolve(change, keys=welds))
+        others = {key: value for key, value in change.keys.items() if key not in welds}
+        if others or not welds:
+            rest.append(attrs.evolve(change, keys=others))
+    return early, rest
 
 
 def _parts(entries: Iterable[Entry], faults: Faults) -> list[Part]:

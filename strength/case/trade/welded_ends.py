@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+import attrs
+
 from strength.case.faults import Faults, RefusedError
 from strength.case.trade.axes import face_distance
 from strength.case.trade.entry import Entry
@@ -11,24 +13,44 @@ from strength.case.trade.placed import Host
 from strength.case.trade.vector import distance, minus, unit
 
 SAME = 0.01  # mm
+WORK = ("leg", "filler", "process", "quality")
+WELDING = ("weld_from", "weld_to", *WORK)  # keys of a member that speak of its welds
 
 
 def weld_ends(entries: Iterable[Entry], layout: Layout, faults: Faults) -> list[Entry]:
-    """`weld_from` and `weld_to` of members become welds `<name>-from` and `<name>-to`."""
+    """`weld_from` and `weld_to` of members become welds `<name>-from` and `<name>-to`.
+
+    A member's `leg`, `filler`, `process` and `quality` go to these welds; without one they are a fault.
+    """
     found: list[Entry] = []
     welds: list[Entry] = []
     for entry in entries:
         if entry.kind != "member":
             found.append(entry)
             continue
-        keys = {key: value for key, value in entry.keys.items() if key not in ("weld_from", "weld_to")}
-        found.append(Entry(kind="member", name=entry.name, keys=keys, path=entry.path, maker=entry.maker))
+        keys = {key: value for key, value in entry.keys.items() if key not in WELDING}
+        found.append(attrs.evolve(entry, keys=keys))
+        idle = (
+            [] if {"weld_from", "weld_to"} & entry.keys.keys() else [key for key in WORK if key in entry.keys]
+        )
+        for key in idle:
+            faults.add(f"{entry.path}.{key}", _idle(entry))
         for end in ("from", "to"):
             host = entry.keys.get(f"weld_{end}")
             if host is not None:
                 with faults.at(f"{entry.path}.weld_{end}"):
                     welds.append(_weld(entry, end, layout.host(host), layout))
     return [*found, *welds]
+
+
+def _idle(entry: Entry) -> str:
+    """What to do with a key of a weld on a member that makes none."""
+    if entry.maker:
+        return f"{entry.maker} makes {entry.name} and its welds: change the weld and not the member"
+    return (
+        "is of the weld that `weld_from` or `weld_to` makes, and both are left out: "
+        "say what this member is welded onto, or put this on its weld"
+    )
 
 
 def _weld(entry: Entry, end: str, host: Host, layout: Layout) -> Entry:
@@ -53,7 +75,14 @@ def _weld(entry: Entry, end: str, host: Host, layout: Layout) -> Entry:
     return Entry(
         kind="weld",
         name=suffixed(entry.name, f"-{end}"),
-        keys={"member": entry.name, "end": end, "inset": inset, "pattern": "around", "onto": host.name},
+        keys={
+            "member": entry.name,
+            "end": end,
+            "inset": inset,
+            "pattern": "around",
+            "onto": host.name,
+            **{key: entry.keys[key] for key in WORK if key in entry.keys},
+        },
         path=entry.path,
         maker=f"weld_{end} of member {entry.name}",
     )

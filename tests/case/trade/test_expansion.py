@@ -148,6 +148,58 @@ post = {{from = "0 0 0 mm", to = "0 0 20 mm", section = "bar 5 mm", weld_from = 
     assert why in expanded(text).fault("members.post.weld_from")
 
 
+HOST_AND_POST = """[members]
+host = {from = "-210 0 0 mm", to = "340 0 0 mm", section = "tube 48 x 3 mm"}
+head = {from = "-210 0 390 mm", to = "340 0 390 mm", section = "square 30 x 2 mm"}
+post = {from = "70 0 0 mm", to = "70 0 390 mm", section = "tube 25 x 2 mm"@}
+"""
+WORK = {"leg": 2.7, "filler": "4043", "process": "tig", "quality": "good"}
+WORK_TYPED = ", leg = '2.7 mm', filler = '4043', process = 'tig', quality = 'good'"
+
+
+@pytest.mark.parametrize("key", list(WORK))
+def test_a_members_own_weld_keys_go_to_each_weld_it_makes(key: str) -> None:
+    """Leg, filler, process and quality of a member are those of its welds, and not the member's."""
+    text = HOST_AND_POST.replace("@", ", weld_from = 'host', weld_to = 'head'" + WORK_TYPED)
+    found = sound(text)
+    assert (found["weld post-from"]["inset"], found["weld post-to"]["inset"]) == (24, 15)
+    assert [found[f"weld post-{end}"][key] for end in ("from", "to")] == [WORK[key]] * 2
+    assert key not in found["member post"]
+
+
+@pytest.mark.parametrize("key", list(WORK))
+def test_a_weld_key_on_a_member_without_a_weld_is_told(key: str) -> None:
+    """Nothing that is typed is passed over."""
+    found = expanded(HOST_AND_POST.replace("@", WORK_TYPED))
+    assert "say what this member is welded onto" in found.fault(f"members.post.{key}")
+
+
+def test_a_change_welds_a_member_on_and_says_how() -> None:
+    """Keys of a member's weld may be changed on the member, whichever block is first."""
+    text = HOST_AND_POST.replace("@", ", weld_to = 'head'")
+    block = '[[change]]\npart = "member post"\n'
+    found = sound(text + block + 'leg = "4 mm"\n' + block + 'weld_from = "host"\nbuckling_factor = 1.5\n')
+    assert [found[f"weld post-{end}"]["leg"] for end in ("from", "to")] == [4, 4]
+    assert found["weld post-from"]["onto"] == "host"
+    assert found["member post"]["buckling_factor"] == 1.5
+
+
+def test_a_change_of_a_generated_members_weld_points_to_the_weld() -> None:
+    """The legs of a wishbone have welds of their own names."""
+    found = expanded(WISHBONE + '[[change]]\npart = "member lower-front.left"\nleg = "4 mm"\n')
+    why = "wishbone lower.left makes lower-front.left and its welds: change the weld and not the member"
+    assert [each for _, each in found.faults] == [why]
+
+
+def test_a_weld_at_an_end_on_the_right_alone_is_told() -> None:
+    """Welds at ends are made before the right side is."""
+    found = expanded(
+        HOST_AND_POST.replace("@", "") + '[[change]]\npart = "member post.right"\nweld_from = "host"\n',
+        mirror=True,
+    )
+    assert "change the weld itself, such as 'weld post-from.right'" in found.fault("change[0].weld_from")
+
+
 def test_a_change_sets_a_key_of_a_generated_part() -> None:
     """A change sets a key of a generated part."""
     found = sound(

@@ -74,8 +74,9 @@ def test_face_distance_against_marching_along_the_ray(
     shape: Shape, end: Vector, up: Vector, direction: Vector
 ) -> None:
     """Bisection for where a ray from the centre line leaves the outline."""
+    assume(math.hypot(*end) > 1.0)
     axes = member_axes((0.0, 0.0, 0.0), end, up)
-    assume(axes is not None and math.hypot(*direction) > 0.1)
+    assume(axes is not None and math.hypot(*end) > 1 and math.hypot(*direction) > 0.1)
     assert axes is not None
     e = np.array(direction) / math.hypot(*direction)
     y, z = float(np.dot(e, axes.y)), float(np.dot(e, axes.z))
