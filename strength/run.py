@@ -16,6 +16,7 @@ from strength.checks.verdict import Array, Row
 from strength.errors import CaseError
 from strength.frame.buckling import critical_multiplier
 from strength.frame.layout import lay_out
+from strength.frame.loss import Loss, losses
 from strength.frame.response import Layout, Response
 from strength.frame.solve import solve
 from strength.frame.wheels import wheel_movement
@@ -53,6 +54,7 @@ class Outcome:
     read_as: tuple[ReadAs, ...]
     movement: tuple[Moved, ...]
     missing_loads: tuple[str, ...]
+    losses: tuple[Loss, ...] | None = ()  # parts that are the only path of a wheel; None: not looked at
 
 
 def run(case: Case) -> Outcome:
@@ -105,6 +107,7 @@ def run(case: Case) -> Outcome:
         read_as=read_as(case),
         movement=_movement(case, layout, response, loads),
         missing_loads=missing_kinds(case),
+        losses=losses(case, layout),
     )
 
 

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING, Any
 
 from strength.errors import SolveError
 from strength.report.cautions import CAUTIONS
+from strength.report.only_paths import is_marked, worst_margin
 from strength.report.program import NAME, version
 
 if TYPE_CHECKING:
@@ -80,6 +81,17 @@ def summary_record(outcome: "Outcome") -> dict[str, Any]:
         "not_checked": [{"part": s.part, "kind": s.kind, "why": s.why} for s in outcome.not_checked],
         "warnings": [{"part": w.part, "text": w.text} for w in outcome.warnings],
         "worst": None if worst is None else {"id": worst.id, "utilisation": _number(worst.utilisation)},
+        "only_paths": [
+            {
+                "part": loss.part,
+                "wheels": list(loss.wheels),
+                "brakes": list(loss.brakes),
+                "tows": list(loss.tows),
+                "margin": worst_margin(loss.part, rows),
+                "only_path": is_marked(case, loss.part),
+            }
+            for loss in outcome.losses or ()
+        ],
     }
 
 

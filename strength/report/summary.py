@@ -9,6 +9,7 @@ from strength.report.load_lines import load_lines
 from strength.report.margins import margins
 from strength.report.movement import movement
 from strength.report.next_steps import next_steps
+from strength.report.only_paths import only_paths
 from strength.report.reach import reach
 from strength.report.standing import Standing
 from strength.report.stresses import stresses
@@ -16,7 +17,7 @@ from strength.report.view import View
 from strength.report.words import count, kind_name
 
 SECTIONS = (
-    governs, load_lines, margins, stresses, movement,
+    governs, load_lines, margins, stresses, movement, only_paths,
     not_checked, warnings, assumed, read_as, reach, next_steps,
 )  # fmt: skip
 

@@ -17,7 +17,7 @@ from tests.report.outcomes import outcome, rows
 TOP = [
     "format", "title", "program", "input_sha256", "units", "cautions", "assumed", "read_as", "loads",
     "wheel_movement", "points", "supports", "members", "stresses", "struts", "checks", "not_checked",
-    "warnings", "worst",
+    "warnings", "worst", "only_paths",
 ]  # fmt: skip
 ENTRIES = {
     "assumed": ["part", "key", "value"],
