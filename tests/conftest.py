@@ -1,4 +1,8 @@
-"""One profile for all property tests: the same examples on every machine, no clock."""
+"""One profile for all property tests: the same examples on every machine, no clock; one BLAS thread."""
+
+import os
+
+os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # before numpy: threads only slow small solves down
 
 from hypothesis import HealthCheck, settings
 

@@ -14,7 +14,11 @@ Bool = NDArray[np.bool_]
 
 YOUNGS = 210000.0
 WIDE = 0.85  # from here on other modes than the face's own bending
+LEAST = (
+    0.01  # own choice: of the resistance of a box whose face has nothing left, so that no ratio is infinite
+)
 ROUND = np.pi / 4.0  # a round brace: the formulas of a square one times this
+LEAST = 0.01  # of a face: what is written as left where compression leaves nothing (own choice)
 
 
 @attrs.frozen(kw_only=True, eq=False)
@@ -41,13 +45,13 @@ class Brace:
 
 def chord_factor(n: Array, beta: Array) -> Array:
     """Chord factor kn = 1.3 - 0.4 n/beta, at most 1, for compression n over yield; tension 1."""
-    found: Array = np.clip(1.3 - 0.4 * np.clip(n, 0.0, 1.0) / beta, 0.0, 1.0)
+    found: Array = np.clip(1.3 - 0.4 * np.clip(n, 0.0, 1.0) / beta, LEAST, 1.0)
     return found
 
 
 def plate_factor(n: Array) -> Array:
     """Chord factor of plates along the chord: km = 1.3 (1 - n), at most 1."""
-    found: Array = np.clip(1.3 * (1.0 - np.clip(n, 0.0, 1.0)), 0.0, 1.0)
+    found: Array = np.clip(1.3 * (1.0 - np.clip(n, 0.0, 1.0)), LEAST, 1.0)
     return found
 
 
