@@ -14,9 +14,6 @@ Bool = NDArray[np.bool_]
 
 YOUNGS = 210000.0
 WIDE = 0.85  # from here on other modes than the face's own bending
-LEAST = (
-    0.01  # own choice: of the resistance of a box whose face has nothing left, so that no ratio is infinite
-)
 ROUND = np.pi / 4.0  # a round brace: the formulas of a square one times this
 LEAST = 0.01  # of a face: what is written as left where compression leaves nothing (own choice)
 

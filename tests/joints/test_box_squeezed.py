@@ -7,7 +7,7 @@ from strength.joints.box_joint import chord_factor, plate_factor
 
 
 def test_chord_factors_by_hand():
-    """kn = 1.3 - 0.4 x 0.6/0.5 = 0.82; km = 1.3 x 0.4 = 0.52; tension leaves both at 1."""
+    """By hand: kn = 1.3 - 0.4 x 0.6/0.5 = 0.82; km = 1.3 x 0.4 = 0.52; tension leaves both at 1."""
     assert chord_factor(np.array([0.6, -0.4]), np.array(0.5)) == pytest.approx([0.82, 1.0])
     assert plate_factor(np.array([0.6, -0.4])) == pytest.approx([0.52, 1.0])
 
