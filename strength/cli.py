@@ -13,17 +13,18 @@ from typing import TYPE_CHECKING, Any
 
 import attrs
 
+from strength.cli_shared import CASE, JSON, Argument, Command, Texts
+from strength.cli_shared import case_of as _case
+from strength.cli_shared import json_text as _json
+from strength.cli_shared import refuse_outputs as _refuse
+from strength.cli_shared import tell as _tell
+from strength.cli_studies import STUDIES
 from strength.errors import OutputError
-from strength.report.writing import STANDARD_OUTPUT, THERE, create, refuse, write_all
+from strength.report.writing import STANDARD_OUTPUT, THERE, create
 
 if TYPE_CHECKING:
     from strength.report.document import Document
 
-Argument = tuple[tuple[str, ...], dict[str, Any]]
-Texts = list[tuple[str, str]]  # (file, text)
-
-CASE: Argument = (("case",), {"metavar": "CASE", "help": "the case file (TOML)"})
-JSON: Argument = (("--json",), {"metavar": "FILE", "help": "write the JSON record (-: standard output)"})
 PAGE: Argument = (("--page",), {"metavar": "FILE.html", "help": "write a page to read and to print"})
 TABLE: Argument = (("--csv",), {"metavar": "FILE", "help": "write the checks as comma-separated values"})
 ALL: Argument = (("--all",), {"action": "store_true", "help": "show every part and every load"})
@@ -208,13 +209,6 @@ def _library(options: argparse.Namespace, title: str, tables_of: Callable[[Seque
     return 0
 
 
-def _case(path: str) -> Any:
-    """A case file, read and checked."""
-    from strength.case import read_case
-
-    return read_case(path)
-
-
 def _outcome(path: str) -> Any:
     """The outcome of a case file."""
     case = _case(path)
@@ -242,57 +236,12 @@ def _summary(outcome: Any, path: str, width: int, *, everything: bool = False) -
     )
 
 
-def _refuse(options: argparse.Namespace, *names: str) -> None:
-    """Make sure that each output file asked for can be written, before anything is computed."""
-    paths = [path for name in names if (path := getattr(options, name)) is not None]
-    refuse(paths, inputs=(options.case,) if "case" in options else ())
-
-
-def _json(record: dict[str, Any]) -> str:
-    """A record as text."""
-    from strength.report.record import text_of
-
-    return text_of(record)
-
-
-def _tell(
-    options: argparse.Namespace,
-    record: Callable[[], dict[str, Any]],
-    document: "Callable[[int], Document] | None",
-    texts: Texts | None = None,
-) -> None:
-    """Write the files, then show the document, unless standard output is one of the files.
-
-    All texts are made before the first is written.
-    """
-    texts = list(texts or ())
-    if options.json:
-        texts.append((options.json, _json(record())))
-    if document is None or any(path == STANDARD_OUTPUT for path, _ in texts):
-        write_all(texts)
-        return
-    from strength.report.console import show, width_of
-
-    width = width_of(sys.stdout)
-    shown = document(width)
-    write_all(texts)
-    show(shown, sys.stdout, width)
-
-
-@attrs.frozen(eq=False)
-class Command:
-    """A command: its name, its function and its arguments; the help is the function's docstring."""
-
-    name: str
-    function: Callable[[argparse.Namespace], int]
-    arguments: tuple[Argument, ...]
-
-
 COMMANDS: tuple[Command, ...] = (
     Command("summary", summary, (CASE, JSON, PAGE, TABLE, ALL)),
     Command("loads", loads, (CASE, JSON)),
     Command("draw", draw, (CASE, DRAWING, JSON)),
     Command("expand", expand, (CASE, WRITE, JSON)),
+    *STUDIES,
     Command("materials", materials, (WORDS, JSON)),
     Command("stock", stock, (WORDS, JSON)),
     Command("new", new, (STARTER, *ANSWER_OPTIONS, SCHEMA, JSON)),

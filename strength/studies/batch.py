@@ -117,7 +117,7 @@ def multipliers(batch: Batch, response: Response, where: Flags) -> Array:
 def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, Response, BucklingPlan]]:
     """The batch whole; design by design where masses differ, since a free body's gauge is theirs."""
     ready = batch.prepared
-    if not batch.own or ready.pushes.gauge is None:
+    if all(each.gauge is ready.pushes.gauge for each in batch.own):
         yield batch.bars, batch.pushes, response, ready.buckling
         return
     for n, pushes in enumerate(batch.own):
@@ -140,13 +140,15 @@ def design(bars: Bars, number: int) -> Bars:
     return attrs.evolve(bars, **values)
 
 
-def judged(context: Context, batch: Batch, response: Response, *, buckling: bool = True) -> Evaluated:
+def judged(
+    context: Context, batch: Batch, response: Response, *, buckling: bool = True, every: bool = False
+) -> Evaluated:
     """The worst utilisation of every part and kind in a batch.
 
     Where nothing else of a design comes up to 0.3, its multipliers are worked out after all, since
     frame buckling may then be what governs.
     """
-    found = reduced(every_verdict(context), context.load_names, batch.designs)
+    found = reduced(every_verdict(context), context.load_names, batch.designs, every=every)
     if not buckling:
         return found
     low = np.isinf(context.alpha).all(axis=1) & (found.worst < LEAST / ENOUGH)
@@ -156,16 +158,21 @@ def judged(context: Context, batch: Batch, response: Response, *, buckling: bool
     return with_row(found, LEAST / alpha)
 
 
-def reduced(verdicts: tuple[Verdict, ...], loads: tuple[str, ...], designs: int) -> Evaluated:
-    """Verdicts to the worst load of each."""
+def reduced(
+    verdicts: tuple[Verdict, ...], loads: tuple[str, ...], designs: int, *, every: bool = False
+) -> Evaluated:
+    """Verdicts to the worst load of each; every: the others kept too."""
     rows = len(verdicts)
     utilisation = np.empty((designs, rows))
     load = np.empty((designs, rows), dtype=np.intp)
     covered = np.ones((designs, rows), dtype=bool)
+    kept = np.empty((designs, rows, len(loads) if every else 0))
     for n, verdict in enumerate(verdicts):
         use = verdict.utilisation
         if verdict.applies is not None:
             use = np.where(verdict.applies, use, -np.inf)
+        if every:
+            kept[:, n] = use
         at = use.argmax(axis=1)
         load[:, n] = at
         utilisation[:, n] = np.take_along_axis(use, at[:, None], axis=1)[:, 0]
@@ -178,6 +185,7 @@ def reduced(verdicts: tuple[Verdict, ...], loads: tuple[str, ...], designs: int)
         utilisation=utilisation,
         load=load,
         covered=covered,
+        every=kept if every else None,
     )
 
 
@@ -201,4 +209,5 @@ def with_row(found: Evaluated, use: Array) -> Evaluated:
         utilisation=put(found.utilisation, worst),
         load=put(found.load, at[:, None]),
         covered=put(found.covered, np.ones((found.designs, 1), dtype=bool)),
+        every=None if found.every is None else put(found.every, use[:, None]),
     )

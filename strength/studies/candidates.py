@@ -35,11 +35,13 @@ ANY = Between()
 
 
 def between(text: str) -> Between:
-    """A length, or two with .. between them; raises QuantityError.
+    """A length, or two with .. between them, nothing for any; raises QuantityError.
 
     >>> between("20 .. 30 mm"), between("..1 in")
     (Between(low=20.0, high=30.0), Between(low=0.0, high=25.4))
     """
+    if not text.strip():
+        return ANY
     first, dots, last = (part.strip() for part in text.partition(".."))
     if not dots:
         only = units.quantity(first, "length")

@@ -19,6 +19,7 @@ class Evaluated:
     names: part and kind of each row, in the order of the register of checks. utilisation: (designs,
     rows), the worst over the loads; -inf where a design has no such row. load: (designs, rows) number
     of that load. covered: (designs, rows) False where any load's row is out of its source's range.
+    every: (designs, rows, loads), where they were asked for.
     failed: why a design could not be computed; its figures are nan.
     """
 
@@ -28,6 +29,7 @@ class Evaluated:
     load: Index
     covered: Flags
     failed: dict[int, str] = attrs.Factory(dict)
+    every: Array | None = None
 
     @property
     def designs(self) -> int:
@@ -70,6 +72,7 @@ class Evaluated:
             utilisation=self.utilisation[designs],
             load=self.load[designs],
             covered=self.covered[designs],
+            every=None if self.every is None else self.every[designs],
             failed={place[n]: why for n, why in self.failed.items() if n in place},
         )
 
@@ -99,16 +102,26 @@ def together(parts: Sequence[tuple[Index, Evaluated]], designs: int) -> Evaluate
     utilisation = np.full((designs, len(order)), -np.inf)
     load = np.zeros((designs, len(order)), dtype=np.intp)
     covered = np.ones((designs, len(order)), dtype=bool)
+    kept = parts and all(part.every is not None for _, part in parts if part.names)
+    every = np.full((designs, len(order), len(loads)), -np.inf) if kept else None
     failed: dict[int, str] = {}
     for own, part in parts:
         rows = np.array([order[name] for name in part.names], dtype=np.intp)
         utilisation[np.ix_(own, rows)] = part.utilisation
         load[np.ix_(own, rows)] = part.load
         covered[np.ix_(own, rows)] = part.covered
+        if every is not None and part.every is not None:
+            every[np.ix_(own, rows)] = part.every
         failed |= {int(own[n]): why for n, why in part.failed.items()}
     utilisation[list(failed)] = np.nan
     return Evaluated(
-        names=tuple(order), loads=loads, utilisation=utilisation, load=load, covered=covered, failed=failed
+        names=tuple(order),
+        loads=loads,
+        utilisation=utilisation,
+        load=load,
+        covered=covered,
+        failed=failed,
+        every=every,
     )
 
 

@@ -1,7 +1,7 @@
 """`screen`, `thickness`, `leg`: a part in every size that is sold, or that suits, the whole case checked."""
 
 import itertools
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import attrs
 
@@ -26,13 +26,12 @@ from strength.studies.locate import (
     part_named,
     section_spot,
 )
-from strength.studies.screened import Option, Screened, screened
+from strength.studies.screened import HERE, Option, Run, Screened, screened
 from strength.studies.typed import Edit, TypedCase
 from strength.units import quantity
 
 ANY = Between()
 MOST = 5000  # designs of one study
-Step = Callable[[int], None]
 
 
 @attrs.frozen(kw_only=True)
@@ -63,7 +62,7 @@ class Found:
         return Option(size=size, edits=(*own, *self.more))
 
 
-def screen(file: TypedCase, names: Sequence[str], wanted: Wanted, *, step: Step = lambda _: None) -> Screened:
+def screen(file: TypedCase, names: Sequence[str], wanted: Wanted, *, run: Run = HERE) -> Screened:
     """Every stock size of one part, or all combinations of the sizes of several, lightest first.
 
     A part is a member, a strut, a bolt or a stud. Raises CaseError for a name that is none of these, for a
@@ -96,11 +95,11 @@ def screen(file: TypedCase, names: Sequence[str], wanted: Wanted, *, step: Step 
         kind=parts[0].kind,
         now="; ".join(part.now for part in parts),
         by_mass=parts[0].kind in ("member", "strut"),
-        step=step,
+        run=run,
     )
 
 
-def thickness(file: TypedCase, name: str, wanted: Wanted, *, step: Step = lambda _: None) -> Screened:
+def thickness(file: TypedCase, name: str, wanted: Wanted, *, run: Run = HERE) -> Screened:
     """Every stock thickness of a flat, thinnest first; raises CaseError for what is not a flat."""
     part = part_named(file, name, "member", "strut")
     if isinstance(part, Member | Strut) and not isinstance(part.shape, Flat):
@@ -112,11 +111,11 @@ def thickness(file: TypedCase, name: str, wanted: Wanted, *, step: Step = lambda
         part=name,
         kind=found.kind,
         now=found.now,
-        step=step,
+        run=run,
     )
 
 
-def leg(file: TypedCase, name: str, *, step: Step = lambda _: None) -> Screened:
+def leg(file: TypedCase, name: str, *, run: Run = HERE) -> Screened:
     """Legs of a weld from 1 mm in steps of 0.5 mm; raises CaseError for what is not a weld."""
     weld = part_named(file, name, "weld")
     if not isinstance(weld, Weld):
@@ -135,7 +134,7 @@ def leg(file: TypedCase, name: str, *, step: Step = lambda _: None) -> Screened:
         now=spot.now,
         greatest_sensible=f"{most:g} mm",
         by_mass=False,
-        step=step,
+        run=run,
     )
 
 

@@ -1,6 +1,7 @@
 """Sizes of a part compared: each evaluated with the whole case."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
+from concurrent.futures import Executor
 
 import attrs
 import numpy as np
@@ -9,16 +10,30 @@ from strength.case.model import Case, Member, Strut
 from strength.case.places import other_side
 from strength.errors import CaseError, StrengthError
 from strength.studies.evaluate import evaluate
+from strength.studies.evaluated import Evaluated
 from strength.studies.mass import structure_mass
+from strength.studies.task import Step
 from strength.studies.typed import Edit, TypedCase
 
 ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 
 
 @attrs.frozen(kw_only=True)
+class Run:
+    """Where designs are worked off (executor None: here) and who is told how many more are done."""
+
+    executor: Executor | None = None
+    step: Step = lambda _: None
+
+
+HERE = Run()
+
+
+@attrs.frozen(kw_only=True)
 class Candidate:
     """One size: mass of all members [kg], worst utilisation of the whole case, what governs.
 
+    own: the worst utilisation of the part itself, and of its image.
     in_range: False where some row of the case is out of its source's range. step_up: what the next
     size costs more [kg], None for the last. edits: what to type for it. sensible: False for a leg too
     great for its wall.
@@ -27,6 +42,7 @@ class Candidate:
     size: str
     mass: float
     utilisation: float
+    own: float
     governs: str
     passes: bool
     in_range: bool
@@ -84,7 +100,7 @@ def screened(
     now: str,
     greatest_sensible: str = "",
     by_mass: bool = True,
-    step: Callable[[int], None] = lambda _: None,
+    run: Run = HERE,
 ) -> Screened:
     """Evaluate the case as it stands and with every option; sorted by mass where asked.
 
@@ -97,8 +113,8 @@ def screened(
             made.append((option, file.changed_case(option.edits)))
         except StrengthError as error:
             refused.append((option.size, str(error)))
-            step(1)
-    found = evaluate([file.case, *(case for _, case in made)], step=step)
+            run.step(1)
+    found = evaluate([file.case, *(case for _, case in made)], executor=run.executor, step=run.step)
     if 0 in found.failed:
         raise CaseError([("", found.failed[0])])
     refused += [(made[n - 1][0].size, why) for n, why in sorted(found.failed.items())]
@@ -108,6 +124,7 @@ def screened(
             size=option.size,
             mass=structure_mass(case, struts=kind == "strut"),
             utilisation=float(worst[n]),
+            own=_own(found, n, part),
             governs=found.governs(n),
             passes=passes(float(worst[n])),
             in_range=bool(found.in_range[n]),
@@ -135,6 +152,13 @@ def screened(
         with_it=_following(file.case, made, part),
         greatest_sensible=greatest_sensible,
     )
+
+
+def _own(found: Evaluated, design: int, part: str) -> float:
+    """Worst utilisation of the rows of a part, or several, and their images."""
+    named = {side for name in part.split(", ") for side in (name, other_side(name))}
+    rows = [n for n, (name, _) in enumerate(found.names) if name in named]
+    return float(max(found.utilisation[design, rows].max(initial=0.0), 0.0))
 
 
 def _following(case: Case, made: Sequence[tuple[Option, Case]], part: str) -> tuple[str, ...]:

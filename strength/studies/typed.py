@@ -44,16 +44,17 @@ class TypedCase:
     text: str
     tables: Mapping[str, Any]
     sha256: str
+    folder: Path | None = None  # from which paths in it count
 
     @cached_property
     def case(self) -> Case:
         """The case; raises CaseError with all its faults."""
-        return case_from_tables(self.tables, self.sha256)
+        return case_from_tables(self.tables, self.sha256, self.folder)
 
     @cached_property
     def typed(self) -> Typed:
         """Parts and changes as typed."""
-        return gather(self.tables, Faults())
+        return gather(self.tables, Faults(self.folder))
 
     @property
     def mirror(self) -> bool:
@@ -107,7 +108,7 @@ class TypedCase:
 
     def changed_case(self, edits: Iterable[Edit]) -> Case:
         """The case with values set anew; raises CaseError where that cannot be built."""
-        return case_from_tables(self.changed(edits), self.sha256)
+        return case_from_tables(self.changed(edits), self.sha256, self.folder)
 
 
 def typed_case(path: str | Path) -> TypedCase:
@@ -115,7 +116,11 @@ def typed_case(path: str | Path) -> TypedCase:
     data = source.load(path)
     text = source.decode(data, str(path))
     return TypedCase(
-        path=str(path), text=text, tables=source.parse(text, str(path)), sha256=source.fingerprint(data)
+        path=str(path),
+        text=text,
+        tables=source.parse(text, str(path)),
+        sha256=source.fingerprint(data),
+        folder=Path(path).parent,
     )
 
 

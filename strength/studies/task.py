@@ -1,0 +1,99 @@
+"""A piece of work: some designs of one make-up, done here or by any executor."""
+
+from collections.abc import Callable, Sequence
+from concurrent.futures import Executor
+
+import attrs
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.errors import StrengthError
+from strength.sections import Sizes, rebuilt
+from strength.studies.batch import Batch, context_of, judged
+from strength.studies.branches import branches, parted
+from strength.studies.evaluated import Evaluated, failure
+from strength.studies.prepared import Prepared
+from strength.vehicle.sheet import Pushes
+
+Index = NDArray[np.intp]
+Found = list[tuple[Index, Evaluated]]
+Step = Callable[[int], None]
+
+
+@attrs.frozen(kw_only=True)
+class Ask:
+    """What an evaluation is asked for.
+
+    buckling: False leaves the buckling of the whole frame out. every: keep the utilisation of every
+    load. exact_flats: False lets flats of several proportions share one torsion field, good to 1e-5.
+    """
+
+    buckling: bool = True
+    every: bool = False
+    exact_flats: bool = True
+
+
+@attrs.frozen(kw_only=True, eq=False)
+class Task:
+    """Designs of one make-up that fit a processor's cache; can be sent to another machine."""
+
+    ready: Prepared
+    sizes: Sizes
+    pushes: tuple[Pushes, ...]
+    ask: Ask
+
+
+def taken(sizes: Sizes, own: Index) -> Sizes:
+    """Some of the designs."""
+    return Sizes(depth=sizes.depth[own], width=sizes.width[own], wall=sizes.wall[own])
+
+
+def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, step: Step) -> Found:
+    """All tasks done; the same figures wherever they are."""
+    found: Found = []
+    if executor is None:
+        for own, task in tasks:
+            found += [(own[numbers], each) for numbers, each in done(task)]
+            step(own.size)
+        return found
+    waiting = [(own, executor.submit(done, task)) for own, task in tasks]
+    try:
+        for own, future in waiting:
+            found += [(own[numbers], each) for numbers, each in future.result()]
+            step(own.size)
+    except BaseException:
+        for _, future in waiting:
+            future.cancel()
+        raise
+    return found
+
+
+def done(task: Task) -> Found:
+    """The designs of a task, parted until all in a part go the same ways.
+
+    What cannot be computed stands alone, and is told.
+    """
+    designs = task.sizes.wall.shape[0]
+    every = np.arange(designs)
+    try:
+        bars = rebuilt(task.ready.bars, task.ready.case.basis, task.sizes)
+        batch = Batch(prepared=task.ready, bars=bars, own=task.pushes)
+        context, response = context_of(batch, buckling=task.ask.buckling)
+        ways = parted(branches(context))
+        if len(ways) == 1:
+            whole = judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
+            return [(every, whole)]
+    except StrengthError as error:
+        if designs == 1:
+            return [(every, failure(str(error), task.ready.load_names))]
+        ways = [every[: designs // 2], every[designs // 2 :]]
+    found = []
+    for own in ways:
+        part = Task(
+            ready=task.ready,
+            sizes=taken(task.sizes, own),
+            pushes=tuple(task.pushes[n] for n in own) if task.pushes else (),
+            ask=task.ask,
+        )
+        found += [(own[numbers], each) for numbers, each in done(part)]
+    return found
