@@ -70,7 +70,7 @@ def _message(error: Exception, case: str) -> str:
         faults = str(error).splitlines()
         if len(faults) == 1 and faults[0].startswith(f"{case}: "):
             return f"strength: {faults[0]}"
-        count = "one fault" if len(faults) == 1 else f"{len(faults)} faults"
+        count = "one fault" if len(error.faults) == 1 else f"{len(error.faults)} faults"
         return "\n  ".join([f"strength: {case or 'the case'} cannot be used, {count}:", *faults])
     if isinstance(error, OSError) and not isinstance(error, StrengthError):
         what = f"{os.fspath(error.filename)!r} " if error.filename else ""

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterable
 
+MANY = 4  # parts with the same fault: from here on told together
+
 
 class StrengthError(Exception):
     """Base of every error that is the input's, not the program's."""
@@ -44,7 +46,18 @@ class CaseError(StrengthError, ValueError):
         self.faults: tuple[tuple[str, str], ...] = self.args[0]
 
     def __str__(self) -> str:
-        return "\n".join(f"{path}: {text}" if path else text for path, text in self.faults)
+        """A line per fault; what many parts have alike once, with all their paths."""
+        paths: dict[str, list[str]] = {}
+        for path, text in self.faults:
+            paths.setdefault(text, []).append(path)
+        lines = []
+        for path, text in self.faults:
+            alike = paths[text]
+            if len(alike) < MANY:
+                lines.append(f"{path}: {text}" if path else text)
+            elif path == alike[0]:
+                lines.append(f"{', '.join(alike)}: {text}")
+        return "\n".join(lines)
 
 
 class BalanceError(StrengthError, ValueError):
@@ -105,7 +118,7 @@ class UnknownName(StrengthError, LookupError):
 
     def __str__(self) -> str:
         near = ", ".join(repr(one) for one in self.nearest)
-        meant = f": nearest are {near}" if near else ""
+        meant = f": nearest {'is' if len(self.nearest) == 1 else 'are'} {near}" if near else ""
         return f"the library holds no {self.kind} {self.name!r}{meant}"
 
 

@@ -81,6 +81,8 @@ class Defaults:
         if key in entry.keys:
             return {}
         value = self._table.get(key, own)
+        if not value and self._faults.under(f"defaults.{key}"):
+            return {}
         if not value:
             self._faults.add(entry.path, f"`{key}` is missing: {missing}")
             return {}
@@ -165,12 +167,15 @@ def _weld(entry: Entry, defaults: Defaults, members: Members) -> dict[str, Any]:
     }
     onto = entry.keys.get("onto")
     walls: list[float | None] = []
-    for name in (entry.keys.get("member"), onto):
-        shape = members.get(name, {}).get("section") if isinstance(name, str) else None
+    named = [name for name in (entry.keys.get("member"), onto) if isinstance(name, str)]
+    for name in named:
+        shape = members.get(name, {}).get("section")
         walls.append(None if shape is None else wall(shape))
     if isinstance(onto, dict):
         walls.append(onto["thickness"])
         keys["onto"] = _plate(entry, defaults, onto, "onto", members)
+    if not all(name in members for name in named):  # told where it is named
+        return keys
     return {**keys, **defaults.leg(entry, walls)}
 
 

@@ -23,6 +23,7 @@ class Faults:
 
     def __init__(self, folder: Path | None = None) -> None:
         self.folder = folder or Path()
+        self.blocks: dict[str, str] = {}  # path of a block, `bracket[2]`, to the name in it
         self._found: dict[tuple[str, str], tuple[str, str]] = {}
 
     def __bool__(self) -> bool:
@@ -43,9 +44,13 @@ class Faults:
         return Catch(self, path)
 
     def end(self) -> None:
-        """Raise CaseError with all faults, if there are any."""
+        """Raise CaseError with all faults, if there are any; a block is told by its name as well."""
         if self._found:
-            raise CaseError(self._found.values())
+            raise CaseError([(path, self._with_name(path, why)) for path, why in self._found.values()])
+
+    def _with_name(self, path: str, why: str) -> str:
+        name = self.blocks.get(path.partition("]")[0] + "]", "")
+        return why if not name or name in why else f"{why} (in {name!r})"
 
 
 class Catch:

@@ -75,6 +75,7 @@ def _blocks(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
         if "name" in block:
             with faults.at(f"{path}.name"):
                 name = name_reader.read(block["name"], path, faults)
+                faults.blocks[path] = name
         elif not kind.nameless:
             faults.add(path, "`name` is missing: what is it called?")
         elif "at" not in block:

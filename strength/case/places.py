@@ -88,7 +88,10 @@ class Places:
             return at
         if self._is_image(place):
             return mirrored(self.where(other_side(place)))
-        raise RefusedError(f"no point, bracket or wishbone is named {place!r}{nearest(place, self.names())}")
+        hint = nearest(place, self.names())
+        if not self._mirror and place.endswith(".right") and other_side(place) in self.names():
+            hint = "; with `mirror = true` on top of the file what ends in .left is made on the right too"
+        raise RefusedError(f"no point, bracket or wishbone is named {place!r}{hint}")
 
     def settle(self, place: Place | None, wanted: str, *, path: str, maker: str) -> str:
         """The name of the point at a place.

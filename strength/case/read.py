@@ -47,7 +47,7 @@ def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: Path |
     """
     faults = Faults(folder)
     typed = gather(tables, faults)
-    mirror = typed.head.get("mirror", False)
+    mirror = typed.head.get("mirror", faults.under("mirror"))  # most who get it wrong mean yes
     named = _once((entry for entry in spread_supports(typed.entries) if entry.name), faults)
     check_points(named, faults)
     one_side = expand(named, typed.changes, mirror=mirror, faults=faults)
@@ -56,7 +56,7 @@ def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: Path |
     defaults = Defaults(typed.tables.get("defaults", {}), faults)
     stores = Stores(typed.own, faults)
     entries = with_defaults(_both_sides(one_side, mirror=mirror, faults=faults), defaults)
-    found = check(entries, typed.tables, defaults, stores, faults)
+    found = check(entries, typed.tables, defaults, stores, faults, one_side.layout.broken)
     faults.end()
     case = Case(
         title=typed.head["title"],

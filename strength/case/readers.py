@@ -101,7 +101,8 @@ def number(
 
     def read(raw: object, _path: str, _faults: Faults) -> float:
         if isinstance(raw, bool) or not isinstance(raw, int | float):
-            raise RefusedError(f"{said(raw)} is not a bare number, such as {2 if whole else 0.5}")
+            quoted = ": write it without quotes or unit" if isinstance(raw, str) else ""
+            raise RefusedError(f"{said(raw)} is not a bare number{quoted}, such as {2 if whole else 0.5}")
         if not abs(raw) < 1e300:
             raise RefusedError(f"{raw} is not a finite number")
         if whole and raw != int(raw):
@@ -164,7 +165,10 @@ text = Reader(_text, {"type": "string"})
 
 def _name(raw: object, _path: str, _faults: Faults) -> str:
     if not isinstance(raw, str):
-        raise RefusedError(f"{said(raw)} is not a name in quotes")
+        number_typed = isinstance(raw, int | float) and not isinstance(raw, bool)
+        raise RefusedError(
+            f"{said(raw)} is not a name in quotes" + (f": write '{raw}'" if number_typed else "")
+        )
     if not raw.strip():
         raise RefusedError("the name is empty")
     if "/" in raw:

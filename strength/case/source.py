@@ -5,6 +5,7 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
+from strength.case.slips import advice
 from strength.errors import CaseError
 
 LARGEST = 20_000_000  # bytes; no case is that long, a file of another sort is
@@ -55,11 +56,13 @@ def parse(text: str, name: str) -> dict[str, Any]:
 
 
 def _plainly(why: str, text: str) -> str:
-    """The parser's message with the line it speaks of."""
+    """The parser's message with the line it speaks of, and what is most likely wrong in it."""
     words = why.rsplit("(at line ", 1)
     if len(words) == 2 and words[1].split(",")[0].isdigit():
         number = int(words[1].split(",")[0])
         lines = text.splitlines()
         if 0 < number <= len(lines):
-            return f"{why}: {lines[number - 1].strip()[:80]!r}"
+            line = lines[number - 1]
+            hint = advice(why, line)
+            return f"{why}: {line.strip()[:80]!r}" + (f"; {hint}" if hint else "")
     return why

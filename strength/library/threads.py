@@ -1,9 +1,11 @@
 """ISO metric threads: dimensions, stress area and the areas that strip."""
 
+import re
 from math import pi, sqrt
 
 import attrs
 
+from strength.errors import UnknownName
 from strength.library import data
 
 _H = sqrt(3) / 2  # height of the fundamental triangle over the pitch
@@ -88,13 +90,23 @@ class Thread:
         return (self.flats + self.corners) / 2
 
 
+def _nominal(size: str) -> float:
+    """The diameter in a thread's name [mm]."""
+    return float(size.removeprefix("M").partition("x")[0])
+
+
 def thread(size: str) -> Thread:
     """The thread of a size as typed, "M10" or "M10x1.25".
 
     Raises UnknownName with the nearest sizes.
     """
     plain = size.replace(" ", "").replace("×", "x").replace("X", "x")
-    name, table = data.read("thread", plain if plain in data.index("thread") else size)
+    known = data.index("thread")
+    typed = re.fullmatch(r"[Mm](\d+(?:\.\d+)?).*", plain)
+    if typed and plain not in known and size not in known:
+        sizes = sorted(data.names("thread"), key=lambda one: abs(_nominal(one) - float(typed[1])))
+        raise UnknownName("thread", size, sizes[:4])
+    name, table = data.read("thread", plain if plain in known else size)
     diameter, pitch = float(table["diameter"]), float(table["pitch"])
     _, fit = data.read("pitch", f"{table['pitch']:g}")
     band = next(one for one in fit["pitch_diameter"] if one["over"] < diameter <= one["up_to"])

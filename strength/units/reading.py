@@ -42,6 +42,8 @@ _MEANT = {  # what a wrong unit was probably meant to be
     ("moment", "in*lb"): "lbf*in",
     ("moment", "lb*in"): "lbf*in",
     ("stiffness", "lb/in"): "lbf/in",
+    ("stiffness", "kg/mm"): "kgf/mm",
+    ("stiffness", "kg/cm"): "kgf/cm",
     ("stress", "N"): "N/mm^2",
     ("mass", "lbf"): "lb",
     ("mass", "N"): "kg",
@@ -83,10 +85,18 @@ def spread_quantity(text: object, dimension: str, count: int) -> tuple[float, ..
         raise QuantityError(stripped, f"is not a number and a unit: write {kind} such as {example!r}")
     if not unit:
         raise QuantityError(stripped, f"has no unit: write {kind} such as {example!r}")
+    if count > 1 and any(
+        sign.isdigit() for sign in unit.replace("^2", "").replace("^3", "").replace("^4", "")
+    ):
+        raise QuantityError(
+            stripped, f"names a unit in its midst: write it once, at the end, as in {example!r}"
+        )
     if len(numbers) != count:
         wanted = "one number" if count == 1 else f"{count} numbers"
         raise QuantityError(
-            stripped, f"has {len(numbers)} numbers where {wanted} and a unit are wanted, such as {example!r}"
+            stripped,
+            f"has {len(numbers)} number{'s' * (len(numbers) > 1)} where {wanted} and a unit are wanted, "
+            f"such as {example!r}",
         )
     factor = _factor(stripped, unit, dimension, example)
     return tuple(_finite(stripped, number, factor) for number in numbers)
@@ -213,7 +223,9 @@ def _asked(text: str, unit: str, dimension: str, example: str) -> float:
     except pint.UndefinedUnitError:
         raise unknown from None
     except pint.DimensionalityError as error:
-        found = str(error.dim1).strip("()")
-        raise QuantityError(text, f"is {found}, but {kind} is wanted, such as {example!r}") from None
+        found = re.sub(r"[\[\]()]", "", str(error.dim1))
+        raise QuantityError(
+            text, f"is of another sort ({found}): {kind} is wanted, such as {example!r}"
+        ) from None
     except (pint.PintError, ArithmeticError, TypeError, AttributeError):
         raise unknown from None

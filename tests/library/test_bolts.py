@@ -110,7 +110,7 @@ def test_refusals():
     """A diameter without figures and an unknown class are refused by name."""
     with pytest.raises(RangeError, match=r"class 9\.8 has no strength for 20 mm"):
         find_bolt_class("9.8", 20)
-    with pytest.raises(UnknownName, match=r"no bolt class '8,8': nearest are '8\.8'"):
+    with pytest.raises(UnknownName, match=r"no bolt class '8,8': nearest is '8\.8'"):
         find_bolt_class("8,8", 8)
 
 

@@ -1,6 +1,6 @@
 """All checks of a case, in order."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 import attrs
@@ -36,13 +36,17 @@ def check(
     defaults: Defaults,
     stores: Stores,
     faults: Faults,
+    broken: Collection[str] = (),
 ) -> Checked:
-    """Put every fault of finished entries on the list; points that nothing stands at are left out."""
-    survey = Survey(entries, faults)
+    """Put every fault of finished entries on the list; points that nothing stands at are left out.
+
+    broken: names that parts at fault would have made.
+    """
+    survey = Survey(entries, faults, broken)
     check_parts(survey)
     check_wheels(survey, tables.get("vehicle", {}).get("leaning", 0.0))
     check_loads(survey, tables.get("road", {}))
-    check_joints(survey)
+    check_joints(survey, defaults)
     check_cuts(survey)
     check_welds(survey, stores)
     check_metals(survey, defaults, stores)

@@ -2,7 +2,10 @@
 
 import math
 
+import attrs
+
 from strength.case.checking.survey import Survey, shape_of
+from strength.case.defaults import Defaults
 from strength.case.model import BoltSize
 from strength.case.shape import Bar, Flat, Tube
 from strength.case.trade.axes import member_axes
@@ -17,16 +20,16 @@ PRESSED = 0.5  # mm, an inner tube over its outer one's bore: more cannot be put
 IN_PLANE = math.cos(math.radians(45.0))  # own choice: nearer to the plate's plane than to its normal
 
 
-def check_joints(survey: Survey) -> None:
+def check_joints(survey: Survey, defaults: Defaults) -> None:
     """Tell what is wrong with bolts, studs, sleeves and clamps."""
     for bolt in survey.of("bolt").values():
         if not survey.unknown(bolt, "member", ("member", "strut")):
             _check_axis(survey, bolt)
-        _check_size(survey, bolt, bolt.keys.get("size"), "size")
+        _check_size(survey, bolt, bolt.keys.get("size"), "size", defaults)
         _check_plates(survey, bolt)
     for stud in survey.of("stud").values():
         survey.unknown(stud, "member", ("member", "strut"))
-        _check_size(survey, stud, stud.keys.get("size"), "size")
+        _check_size(survey, stud, stud.keys.get("size"), "size", defaults)
         part = survey.member_of(stud)
         if part is not None and "into" not in stud.keys and "material" not in part.keys:
             why = "`into` is missing: what does it screw into? Write into = {material = ...}"
@@ -34,11 +37,11 @@ def check_joints(survey: Survey) -> None:
                 survey.fault(stud, "", why)
     for sleeve in survey.of("sleeve").values():
         if not survey.unknown(sleeve, "member", ("member",)):
-            _check_sleeve(survey, sleeve)
+            _check_sleeve(survey, sleeve, defaults)
     for clamp in survey.of("clamp").values():
         if not survey.unknown(clamp, "member", ("member",)):
             _check_clamp(survey, clamp)
-        _check_size(survey, clamp, clamp.keys.get("bolts", (0, None))[1], "bolts")
+        _check_size(survey, clamp, clamp.keys.get("bolts", (0, None))[1], "bolts", defaults)
 
 
 def _check_axis(survey: Survey, bolt: Entry) -> None:
@@ -58,11 +61,11 @@ def _check_axis(survey: Survey, bolt: Entry) -> None:
         )
 
 
-def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str) -> None:
+def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str, defaults: Defaults) -> None:
     """The library knows the thread, and the class at that size."""
     if size is None:
         return
-    path = f"{joint.path}.{key}"
+    path = joint.path if joint.maker else f"{joint.path}.{key}"
     try:
         if size.kind == "thread":
             thread(size.text)
@@ -75,7 +78,8 @@ def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str) -
     try:
         find_bolt_class(grade, size.diameter)
     except (UnknownName, RangeError) as error:
-        survey.faults.add(f"{joint.path}.class", str(error))
+        origin = defaults.origin.get((joint.kind, joint.name, "class"))
+        survey.faults.add(origin or f"{joint.path}.class", str(error))
 
 
 def _check_plates(survey: Survey, bolt: Entry) -> None:
@@ -91,7 +95,7 @@ def _check_plates(survey: Survey, bolt: Entry) -> None:
             survey.fault(bolt, f"plates[{i}].edge", why)
 
 
-def _check_sleeve(survey: Survey, sleeve: Entry) -> None:
+def _check_sleeve(survey: Survey, sleeve: Entry, defaults: Defaults) -> None:
     inner = survey.of("member")[sleeve.keys["member"]]
     shape = shape_of(inner)
     if shape is not None and not isinstance(shape, Tube):
@@ -114,9 +118,8 @@ def _check_sleeve(survey: Survey, sleeve: Entry) -> None:
         survey.fault(sleeve, "overlap", f"{overlap:.4g} mm is longer than {inner.name!r} ({long:.4g} mm)")
     bolt = sleeve.keys.get("bolt")
     if bolt:
-        _check_size(
-            survey, Entry(kind="bolt", name="", keys=bolt, path=f"{sleeve.path}.bolt"), bolt["size"], "size"
-        )
+        pin = attrs.evolve(sleeve, keys=bolt, path=f"{sleeve.path}.bolt")
+        _check_size(survey, pin, bolt["size"], "size", defaults)
 
 
 def _check_clamp(survey: Survey, clamp: Entry) -> None:

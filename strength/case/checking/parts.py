@@ -85,6 +85,12 @@ def _check_up(survey: Survey, part: Entry) -> None:
             part, "up", "points along the part itself: it says which way the depth points, across it"
         )
     shape = shape_of(part)
+    if isinstance(shape, Flat) and shape.thickness > shape.width:
+        survey.warn(
+            part.name,
+            f"its plate is {shape.width:g} mm wide and {shape.thickness:g} mm thick: is it the wrong way "
+            "round? The width stands first, 'flat WIDTH x THICKNESS'",
+        )
     if up is not None or part.kind == "strut":
         return
     way = "forward, as the part is upright" if default_up(x) == (1.0, 0.0, 0.0) else "up"

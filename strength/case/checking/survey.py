@@ -1,15 +1,17 @@
 """The entries of both sides, looked up by name and by the points they meet at."""
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
-from strength.case.faults import Faults, nearest
+from strength.case.faults import Faults
 from strength.case.model import NotChecked, Vector, Warned
 from strength.case.places import other_side
 from strength.case.shape import Rigid, Shape
 from strength.case.trade.entry import Entry
+from strength.case.trade.names import unknown_member
 from strength.case.trade.vector import distance
 
+_HANDED_ON = ("material", "class", "leg", "filler", "process", "quality")  # keys of the trade part as well
 JOINTS = ("weld", "bolt", "stud", "hole", "shoulder", "sleeve", "clamp")
 
 
@@ -17,10 +19,11 @@ class Survey:
     """Entries of both sides, and what is found out about them.
 
     Keys that could not be read are left out of an entry: what asks for them says nothing then, their
-    fault is told where they were read.
+    fault is told where they were read. broken: names that parts at fault would have made.
     """
 
-    def __init__(self, entries: Iterable[Entry], faults: Faults) -> None:
+    def __init__(self, entries: Iterable[Entry], faults: Faults, broken: Collection[str] = ()) -> None:
+        self._broken = broken
         self.entries = list(entries)
         self.faults = faults
         self.kinds: dict[str, dict[str, Entry]] = {}
@@ -47,8 +50,11 @@ class Survey:
         return tuple(self._unchecked.values())
 
     def fault(self, entry: Entry, key: str, why: str) -> None:
-        """A fault of a part, or of a key of it."""
-        self.faults.add(f"{entry.path}.{key}" if key else entry.path, why)
+        """A fault of a part, or of a key of it; of a generated part the key is told in words."""
+        if entry.maker and key and key not in _HANDED_ON:
+            self.faults.add(entry.path, f"its {entry.kind} {entry.name}, `{key}`: {why}")
+        else:
+            self.faults.add(f"{entry.path}.{key}" if key else entry.path, why)
 
     def warn(self, part: str, text: str) -> None:
         """A warning about a part; of two mirror images the first is enough."""
@@ -65,9 +71,11 @@ class Survey:
         name = entry.keys.get(key)
         if name is None or any(name in self.of(kind) for kind in kinds):
             return name is None
+        if name in self._broken or other_side(name) in self._broken:
+            return True
         words = list(kinds)
         known = [each for kind in words for each in self.of(kind)]
-        self.fault(entry, key, f"no {' or '.join(words)} is named {name!r}{nearest(name, known)}")
+        self.fault(entry, key, unknown_member(name, known, " or ".join(words)))
         return True
 
     def member_of(self, joint: Entry) -> Entry | None:

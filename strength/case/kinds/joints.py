@@ -13,6 +13,7 @@ from strength.case.readers import (
     name,
     number,
     quantity,
+    said,
     table_of,
     truth,
     vector,
@@ -52,9 +53,20 @@ _LINES = table_of(
     made=lambda values: values["lines"],
 )
 _PATTERN = either(choice("around", "sides"), _LINES, by=is_table)
+
+
 # A plate is read as its keys: a material that is left out is a default's to give.
+def _host(raw: object, path: str, faults: Faults) -> str:
+    if isinstance(raw, str) and raw.strip()[:1].isdigit():
+        raise RefusedError(
+            f"{said(raw)} is no member: a plate is written onto = {{thickness = '6 mm', material = 'S235JR'}}"
+        )
+    found: str = name.read(raw, path, faults)
+    return found
+
+
 _ONTO = either(
-    name,
+    Reader(_host, name.schema),
     table_of(Key("thickness", _SIZE, "of the plate it is welded onto"), MATERIAL),
     by=is_table,
 )

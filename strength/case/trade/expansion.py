@@ -62,10 +62,11 @@ def expand(
     typed = changed(entries, [change for change in told if _of_trade(change)], faults)
     parts = _parts(typed, faults)
     layout = Layout(typed, mirror=mirror)
-    layout.broken.update(_unmade(typed, parts))
+    layout.broken.update(_unmade(typed, parts, faults))
     laying = Laying(layout, parts, faults)
     wheels = settled([entry for entry in typed if entry.kind == "wheel"], layout, faults)
-    made, assumed = _make_parts(parts, laying, faults)
+    made, assumed, whole = _make_parts(parts, laying, faults)
+    layout.broken.update(_unmade(typed, whole, faults))
     rest = settled([entry for entry in typed if entry.kind not in ("wheel", *TRADE_KINDS)], layout, faults)
     plain = join_via([*wheels, *made, *rest], layout, parts, faults)
     plain = [placed(entry, layout, faults) for entry in (*layout.made, *plain)]
@@ -122,18 +123,21 @@ def _parts(entries: Iterable[Entry], faults: Faults) -> list[Part]:
     return [part for entry in typed if (part := part_of(entry, faults)) is not None]
 
 
-def _unmade(entries: Iterable[Entry], parts: Iterable[Part]) -> Iterator[str]:
+def _unmade(entries: Iterable[Entry], parts: Iterable[Part], faults: Faults) -> Iterator[str]:
     """Names that trade parts at fault would have made, so that only these parts are told."""
     sound = {part.path for part in parts}
     for entry in entries:
-        if entry.kind in TRADE_KINDS and entry.path not in sound:
+        if entry.kind in TRADE_KINDS and (entry.path not in sound or faults.under(entry.path)):
             yield from (suffixed(entry.name, suffix) for suffix in SUFFIXES[entry.kind])
 
 
-def _make_parts(parts: Sequence[Part], laying: Laying, faults: Faults) -> tuple[list[Entry], list[Assumed]]:
-    """Wishbones, knuckles, then brackets, each in the order typed."""
+def _make_parts(
+    parts: Sequence[Part], laying: Laying, faults: Faults
+) -> tuple[list[Entry], list[Assumed], list[Part]]:
+    """Wishbones, knuckles, then brackets, each in the order typed; and those that could be made."""
     entries: list[Entry] = []
     assumed: list[Assumed] = []
+    whole: list[Part] = []
     for kind in (Wishbone, Knuckle, Bracket):
         for part in parts:
             if isinstance(part, kind):
@@ -141,7 +145,8 @@ def _make_parts(parts: Sequence[Part], laying: Laying, faults: Faults) -> tuple[
                     making = _make(part, laying)
                     entries += making.entries
                     assumed += making.assumed
-    return entries, assumed
+                    whole.append(part)
+    return entries, assumed, whole
 
 
 def _make(part: Part, laying: Laying) -> Making:

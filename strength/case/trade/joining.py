@@ -24,7 +24,7 @@ def join_via(entries: Sequence[Entry], layout: Layout, parts: Iterable[Part], fa
             faults.add(f"{entry.path}.on", on_image(on))
         joining.setdefault(on, []).append(entry.name)
     for part in parts:
-        if isinstance(part, Bracket):
+        if isinstance(part, Bracket) and not faults.under(part.path):
             root = suffixed(part.name, "-root")
             with faults.at(part.path):
                 name = layout.make(root, (part.path, f"bracket {part.name}"))

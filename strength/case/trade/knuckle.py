@@ -47,6 +47,14 @@ def knuckle_faults(part: Knuckle, placed: PlacedKnuckle, laid: KnuckleGeometry) 
     """What is wrong with where the wheel's axle line meets the plate."""
     found = []
     half = part.plate.width / 2
+    if part.axle.diameter >= part.plate.width:
+        turned = part.plate.thickness > part.plate.width
+        found.append(
+            f"the axle's bore of {part.axle.diameter:g} mm leaves nothing of a plate {part.plate.width:g} mm "
+            "wide: "
+            + ("is it the wrong way round? Write 'flat WIDTH x THICKNESS'" if turned else "take a wider one")
+        )
+        return found
     if laid.miss > half:
         found.append(
             f"the axle line of wheel {part.wheel} passes the plate's centre line by {laid.miss:.4g} mm, "

@@ -3,7 +3,7 @@
 import attrs
 
 from strength.case.model import Vector
-from strength.case.trade.axes import Axes, member_axes
+from strength.case.trade.axes import Axes, member_axes, nearly_along
 from strength.case.trade.vector import along, cross, distance, dot, length, minus, plus, unit
 
 PARALLEL = 1e-9
@@ -42,7 +42,7 @@ def lay_knuckle(
     if distance(lower, upper) < SAME:
         return "the lower and the upper ball are the same place"
     axes = member_axes(lower, upper, up)
-    if axes is None:
+    if axes is None or nearly_along(up, axes.x):
         return "`up` points from ball to ball: it says which way the plate's width points, across that line"
     stepped = abs(offset) >= SAME
     toward = dot(minus(hub, lower), axes.y)

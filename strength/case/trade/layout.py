@@ -5,12 +5,12 @@ from typing import TypeVar, cast
 
 import attrs
 
-from strength.case.faults import RefusedError, nearest
+from strength.case.faults import RefusedError
 from strength.case.model import Vector
 from strength.case.places import Places, mirrored, other_side
 from strength.case.trade.entry import Entry, Place
 from strength.case.trade.lending import Offer
-from strength.case.trade.names import suffixed
+from strength.case.trade.names import suffixed, unknown_member
 from strength.case.trade.placed import Host
 
 Found = TypeVar("Found")
@@ -155,7 +155,7 @@ class Layout(Places):
             raise RefusedError
         if self.is_image(member):
             return _image(self.host(other_side(member)))
-        raise RefusedError(f"no member is named {member!r}{nearest(member, self._hosts)}")
+        raise RefusedError(unknown_member(member, self._hosts))
 
     def is_image(self, member: str) -> bool:
         """Whether a member is there only as the image of another."""

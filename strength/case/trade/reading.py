@@ -6,6 +6,7 @@ from strength.case.faults import Faults
 from strength.case.kinds.trade import TRADE
 from strength.case.trade.entry import Entry
 from strength.case.trade.parts import BoltRow, Bracket, Knuckle, Part, StepInBar, Wishbone, Workmanship
+from strength.case.trade.wishbone import CLEARANCE
 
 _NEEDED = {kind.word: [key.name for key in kind.keys if key.missing and not key.told_later] for kind in TRADE}
 _WELD_KEYS = ("leg", "filler", "process", "quality")
@@ -52,16 +53,17 @@ def _knuckle(entry: Entry, own: dict[str, Any], common: dict[str, Any], faults: 
 def _bracket(entry: Entry, own: dict[str, Any], common: dict[str, Any], faults: Faults) -> Bracket | None:
     sound = True
     if "wide" not in own:
-        faults.add(
-            entry.path,
-            f"`wide` is missing: which way does the {own['plate'].width:g} mm point, x, y or z?",
-        )
+        if not faults.under(f"{entry.path}.wide"):
+            why = f"`wide` is missing: which way does the {own['plate'].width:g} mm point, x, y or z?"
+            faults.add(entry.path, why)
         sound = False
     if "eye" in own and "ball" in own:
         faults.add(entry.path, "`eye` and `ball` are both given: a tip has one of them, leave the other out")
         sound = False
     apart, edge = own.pop("apart", None), own.pop("edge", None)
     counted = own.pop("bolts", None)
+    if counted is None and faults.under(f"{entry.path}.bolts"):
+        return None
     if counted is None:
         for key, value in (("apart", apart), ("edge", edge)):
             if value is not None:
@@ -94,6 +96,14 @@ def _bolt_row(
         faults.add(
             f"{entry.path}.apart",
             f"{apart:.4g} mm is under 2.5 diameters ({2.5 * d:g} mm for {size.text}): move them apart",
+        )
+        sound = False
+    across = (count - 1) * (apart or 0.0) + d + CLEARANCE
+    if sound and across >= entry.keys["plate"].width:
+        faults.add(
+            entry.path,
+            f"{count} x {size.text} in a row take {across:.4g} mm, but the plate is only "
+            f"{entry.keys['plate'].width:g} mm wide: move them together, or widen the plate",
         )
         sound = False
     if not sound or edge is None:

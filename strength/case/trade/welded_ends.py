@@ -22,6 +22,8 @@ def weld_ends(entries: Iterable[Entry], layout: Layout, faults: Faults) -> list[
 
     A member's `leg`, `filler`, `process` and `quality` go to these welds; without one they are a fault.
     """
+    entries = list(entries)
+    told = {entry.name for entry in entries if entry.kind == "member"}  # what is wrong with their places
     found: list[Entry] = []
     welds: list[Entry] = []
     for entry in entries:
@@ -39,7 +41,11 @@ def weld_ends(entries: Iterable[Entry], layout: Layout, faults: Faults) -> list[
             host = entry.keys.get(f"weld_{end}")
             if host is not None:
                 with faults.at(f"{entry.path}.weld_{end}"):
-                    welds.append(_weld(entry, end, layout.host(host), layout))
+                    try:
+                        onto = layout.host(host)
+                    except RefusedError as refused:
+                        raise RefusedError("" if host in told else refused.why) from None
+                    welds.append(_weld(entry, end, onto, layout))
     return [*found, *welds]
 
 
