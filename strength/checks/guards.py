@@ -5,20 +5,23 @@ from collections.abc import Callable, Iterator
 from strength.case.model import Warned
 from strength.checks.context import Context
 from strength.checks.guards_bolts import (
+    crowded_group,
     edges,
     single_shear,
     steel_in_aluminium,
     thread_in_shear,
     uneven_group,
 )
+from strength.checks.guards_loads import idle_load
 from strength.checks.guards_sleeves import short_sleeve, tight_sleeve
 from strength.checks.guards_studs import bent_rod_end, shallow_thread
-from strength.checks.guards_welds import quenched_bolt, thin_wall_by_mig
+from strength.checks.guards_welds import large_leg, quenched_bolt, thin_wall_by_mig
 from strength.checks.guards_wheels import brake_near_axle, thread_at_root
 
 Guard = Callable[[Context], Iterator[Warned]]
 
 GUARDS: tuple[Guard, ...] = (
+    idle_load,
     bent_rod_end,
     shallow_thread,
     brake_near_axle,
@@ -27,7 +30,9 @@ GUARDS: tuple[Guard, ...] = (
     edges,
     single_shear,
     thread_in_shear,
+    crowded_group,
     uneven_group,
+    large_leg,
     thin_wall_by_mig,
     tight_sleeve,
     short_sleeve,

@@ -17,6 +17,7 @@ EDGES = (  # edge in bolt diameters, least use of the tear-out strength at which
     (1.7, 0.0, "the least for a plate cut by hand"),
     (2.0, 0.5, "wanted where the hole is over half used"),
 )
+CROWDED = 2.2  # hole diameters between bolts
 STEP = 1.0  # mm along the axis that bolts of a group may stand apart; and a share of their spread across it
 SLOPE = 0.2
 ALUMINIUM = f"steel in aluminium: salt and wet eat the aluminium; isolate it with paint or grease {PRACTICE}"
@@ -63,6 +64,24 @@ def steel_in_aluminium(context: Context) -> Iterator[Warned]:
     for stud in stud_effects(context):
         if stud.into.metal.kind == "aluminium":
             yield Warned(part=stud.stud.name, text=ALUMINIUM)
+
+
+def crowded_group(context: Context) -> Iterator[Warned]:
+    """Bolts of a group nearer to each other than 2.2 hole diameters."""
+    for bolt in context.case.bolts:
+        if not bolt.group:
+            continue
+        hole = max((plate.hole for plate in bolt.plates), default=bolt.size.diameter)
+        _, across = along_and_across(np.array(bolt.group), np.array(bolt.axis))
+        apart = size(across[:, None] - across[None])
+        least = float(apart[np.triu_indices(len(across), 1)].min())
+        if least < CROWDED * hole * (1.0 - 1e-9):
+            text = (
+                f"bolts of its group stand {least:.3g} mm apart, under {CROWDED:g} holes of {hole:g} mm: the "
+                "metal between them is less than the checks take for granted (EN 1993-1-8 Table 3.3, from "
+                "memory)"
+            )
+            yield Warned(part=bolt.name, text=text)
 
 
 def uneven_group(context: Context) -> Iterator[Warned]:

@@ -11,6 +11,7 @@ from strength.checks.studs import stud_effects
 from strength.joints.stud import shank_stress
 
 DEEP = 1.5  # thread diameters in aluminium
+TOLD = 0.01  # N*m: a smaller end moment is not told
 BENT = 0.10  # of the yield strength: less bending of a rod end is not told (own choice)
 
 
@@ -33,9 +34,12 @@ def bent_rod_end(context: Context) -> Iterator[Warned]:
         design, load = np.unravel_index(int(np.argmax(stress)), stress.shape)
         most = float(stress[design, load])
         if most > BENT * effect.grade.yield_:
+            moment = float(effect.bending[design, load]) / 1000.0
+            told = f"{effect.across[design, load]:.0f} N across its shank, {stud.reach:g} mm from the face,"
+            if moment > TOLD:
+                told += f" and {moment:.3g} N*m"
             text = (
-                f"this rod end carries bending: {effect.across[design, load]:.0f} N across its shank, "
-                f"{stud.reach:g} mm from the face, bends it to {most:.0f} MPa in "
+                f"it carries bending: {told} bends it to {most:.0f} MPa in "
                 f"{context.load_names[load]!r}; a rod end is for pull and push along its shank {PRACTICE}"
             )
             yield Warned(part=stud.name, text=text)

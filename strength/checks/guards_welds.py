@@ -1,31 +1,47 @@
-"""Warnings about welds on thin walls and beside quenched bolts."""
+"""Warnings about welds on thin walls, too large for their wall, and beside quenched bolts."""
 
 from collections.abc import Iterator
 
 import numpy as np
 
-from strength.case.model import Bolt, Plate, Stud, Warned
+from strength.case.model import Bolt, Plate, Stud, Warned, Weld
 from strength.checks.context import Context
 from strength.checks.guards_bolts import PRACTICE
 from strength.errors import StrengthError
 from strength.library.bolt import find_bolt_class
 
+LARGE = 2.0  # times the thinnest wall
 THIN = 1.5  # mm: thinnest wall for MIG in a home workshop
+
+
+def _thinnest(context: Context, weld: Weld) -> float:
+    """Thinnest wall that a weld joins [mm]; nan where none is known."""
+    bars = context.bars
+    walls = [float(bars.wall[:, bars.names.index(weld.member)].min())]
+    if isinstance(weld.onto, Plate):
+        walls.append(weld.onto.thickness)
+    elif weld.onto is not None:
+        walls.append(float(bars.wall[:, bars.names.index(weld.onto)].min()))
+    return float(np.nanmin(walls)) if np.isfinite(walls).any() else float("nan")
+
+
+def large_leg(context: Context) -> Iterator[Warned]:
+    """Legs over twice the thinnest wall joined: the wall gives way first, and its heat spoils it."""
+    for weld in context.case.welds:
+        thinnest = _thinnest(context, weld)
+        if weld.leg > LARGE * thinnest * (1.0 + 1e-9):
+            text = (
+                f"a leg of {weld.leg:g} mm on {thinnest:.3g} mm of wall: over {LARGE:g} times the wall a "
+                f"fillet adds heat, not strength {PRACTICE}"
+            )
+            yield Warned(part=weld.name, text=text)
 
 
 def thin_wall_by_mig(context: Context) -> Iterator[Warned]:
     """MIG welds on walls under 1.5 mm."""
-    bars = context.bars
     for weld in context.case.welds:
-        if weld.process != "mig":
-            continue
-        walls = [float(bars.wall[:, bars.names.index(weld.member)].min())]
-        if isinstance(weld.onto, Plate):
-            walls.append(weld.onto.thickness)
-        elif weld.onto is not None:
-            walls.append(float(bars.wall[:, bars.names.index(weld.onto)].min()))
-        thinnest = float(np.nanmin(walls)) if np.isfinite(walls).any() else THIN
-        if thinnest < THIN - 1e-9:
+        thinnest = _thinnest(context, weld)
+        if weld.process == "mig" and thinnest < THIN - 1e-9:
             text = f"MIG on {thinnest:.3g} mm: it burns through under {THIN:g} mm; take TIG or more wall"
             yield Warned(part=weld.name, text=f"{text} {PRACTICE}")
 

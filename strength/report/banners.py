@@ -66,16 +66,21 @@ def _out_of_range(folded: "Folded") -> Banner | None:
 
 
 def _thin(folded: "Folded") -> Banner | None:
-    """Parts within the limit by less than a quarter."""
-    thin = [line for line in folded.lines if line.standing is Standing.THIN]
+    """Parts within the limit by less than a quarter, those with another check out of range among them."""
+    thin = [
+        (line, line.thin)
+        for line in folded.lines
+        if line.thin is not None and line.standing is not Standing.OVER
+    ]
     if not thin:
         return None
-    named = _named((line, line.worst) for line in thin)
+    thin.sort(key=lambda pair: -pair[1].utilisation)
+    least = f"least {margin(thin[0][1].margin)}"
     return Banner(
         kind="thin",
         heading=f"THIN MARGIN: {count(len(thin), 'part').upper()}",
         lines=(
-            (f"Within the limit, but by less than a quarter: {named}; least {margin(thin[0].worst.margin)}."),
+            f"Within the limit, but by less than a quarter: {_named(thin)}; {least}.",
             "A worse weld, a heavier rider or a harder knock than assumed uses this up.",
         ),
     )

@@ -10,7 +10,7 @@ from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
 from strength.report.views import LOOKS, WIDTH, views
-from strength.report.words import STANDING_WORDS, governed, verdict
+from strength.report.words import STANDING_WORDS, also, governed, verdict
 
 FEWEST, TAGGED = 6, 12
 LINE = 19.0
@@ -39,7 +39,8 @@ def tagged(view: View) -> tuple[PartLine, ...]:
 def tag_words(line: PartLine) -> str:
     """What stands beside a number."""
     row = line.telling
-    return f"{line.label}: {governed(row.kind, line.noun)}, {verdict(row)}, utilisation {row.utilisation:.2f}"
+    text = f"{line.label}: {governed(row.kind, line.noun)}, {verdict(row)}, utilisation {row.utilisation:.2f}"
+    return f"{text}; {also(line.also)}" if line.also else text
 
 
 def structure(view: View) -> tuple[str, float]:

@@ -5,9 +5,9 @@ from typing import TYPE_CHECKING
 from strength.report.document import Cell, Column, Grid, Items, Section, plain
 from strength.report.load_words import load_words
 from strength.report.sides import LoadColumn
-from strength.report.standing import standing
+from strength.report.standing import Standing, standing
 from strength.report.view import View
-from strength.report.words import governed, verdict
+from strength.report.words import count, governed, verdict
 
 if TYPE_CHECKING:
     from strength.checks.verdict import Row
@@ -53,11 +53,30 @@ def _row(view: View, column: LoadColumn) -> tuple[Cell, ...]:
         Cell(str(column.number)),
         Cell(column.name, words),
         Cell(line.short, governed(row.kind, line.noun)),
-        Cell(verdict(row), standing=standing(row)),
+        Cell(verdict(row), _besides(standing(row), [cell.standing for _, cell in lines]), standing(row)),
     )
+
+
+def _besides(own: Standing, every: list[Standing]) -> str:
+    """What a good or thin verdict on a load must not hide: that other parts are out of range."""
+    outside = sum(how is Standing.RANGE for how in every)
+    told = outside and own in (Standing.THIN, Standing.WITHIN)
+    return f"{count(outside, 'part')} out of range" if told else ""
+
+
+def _wheel_note(note: str) -> str:
+    """A note of the wheel balance in words.
+
+    >>> _wheel_note("slides rear"), _wheel_note("tips at 0.61 g")
+    ('rear slides: more is asked of its tyre than it grips', 'tips at 0.61 g')
+    """
+    word, _, wheel = note.partition(" ")
+    if word == "slides":
+        return f"{wheel} slides: more is asked of its tyre than it grips"
+    return f"{wheel} lifts off the road" if word == "lifts" else note
 
 
 def _notes(view: View, column: LoadColumn) -> list[str]:
     """Notes of a load; what slides or lifts is told wheel by wheel on the load sheet."""
     balanced = next(load for load in view.outcome.loads if load.name == column.loads[0])
-    return list(dict.fromkeys(balanced.notes))
+    return [_wheel_note(note) for note in dict.fromkeys(balanced.notes)]

@@ -84,7 +84,7 @@ def wheel_words(case: Case, name: str, force: Sequence[float], display: Display)
 
     Inward is toward the vehicle's middle plane; a wheel within 1 mm of it goes left or right.
     """
-    side = _side_of(case, name)
+    side = side_of_wheel(case, name)
     parts = []
     for axis, value in enumerate(force):
         forward, backward = TOWARD[axis]
@@ -99,7 +99,7 @@ def wheel_words(case: Case, name: str, force: Sequence[float], display: Display)
     return ", ".join(text for _, text in parts) or "nothing"
 
 
-def _side_of(case: Case, name: str) -> float:
+def side_of_wheel(case: Case, name: str) -> float:
     """Sideways place of a wheel's centre or a hitch [mm]; 0 where it is not known."""
     places = {wheel.name: wheel.centre for wheel in case.wheels} | {tow.name: tow.at for tow in case.tows}
     return next((point.at[1] for point in case.points if point.name == places.get(name)), 0.0)

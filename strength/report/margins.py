@@ -10,8 +10,8 @@ SHOWN = 12  # parts shown unless all are asked for
 LEAD = (
     (
         "A margin of 0.34: 34 % more load brings the part to its limit; 0 is at the limit, below 0 over it. "
-        "After a figure: ! over the limit, ~ thin margin, ? out of range; a dot: nothing asked. "
-        "(both): the left and the right part read the same."
+        "After a figure: ! over the limit, ~ thin margin, ? a check of the part is out of range; "
+        "a dot: nothing asked. (both): the left and the right part read the same."
     ),
 )
 

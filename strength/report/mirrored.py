@@ -20,6 +20,16 @@ def mirrored(name: str) -> str:
     return name
 
 
+def side_of(load: str) -> str:
+    """Which of a mirrored pair of loads a load is.
+
+    >>> side_of("bend, left turn"), side_of("standing")
+    ('left turn', '')
+    """
+    ends = (end for left, right, _ in TURNED for end in (left, right))
+    return next((end.removeprefix(", ") for end in ends if load.endswith(end)), "")
+
+
 def either(load: str) -> str:
     """Name of a mirrored pair of loads."""
     for left, right, either in TURNED:

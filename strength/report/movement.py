@@ -5,11 +5,17 @@ from typing import TYPE_CHECKING
 
 from strength.report.display import degrees
 from strength.report.document import Cell, Column, Grid, Section, plain
-from strength.report.load_words import directed
+from strength.report.load_words import MIDDLE, directed, side_of_wheel
 from strength.report.view import View
 
 if TYPE_CHECKING:
     from strength.run import Moved
+
+# Senses of a positive and a negative angle: of a wheel on one side, and of one in the middle plane.
+TOED, STEERED = ("toe-in", "toe-out"), ("to the right", "to the left")
+LEANT, TILTED = ("top outward", "top inward"), ("top to the left", "top to the right")
+LEAD = "Structure only: tyres and play in the joints come on top."
+FREE = "Measured against the vehicle's masses as a whole, as nothing holds it."
 
 
 def movement(view: View) -> Section | None:
@@ -30,7 +36,7 @@ def movement(view: View) -> Section | None:
         rows = tuple(_greatest(view, [wheel for wheel in moved if wheel.name == name]) for name in names)
     return Section(
         title="How the wheels move",
-        lead=("Structure only: tyres and play in the joints come on top.",),
+        lead=(LEAD if view.outcome.case.supports else f"{LEAD} {FREE}",),
         body=(Grid(columns=columns, rows=rows),),
     )
 
@@ -47,12 +53,13 @@ def _greatest(view: View, moved: "list[Moved]") -> tuple[Cell, ...]:
 
 def _row(view: View, far: "Moved", toe: "Moved", camber: "Moved") -> tuple[Cell, ...]:
     """One wheel."""
-    number = view.folded.number
+    words = view.folded.load_words
+    middle = abs(side_of_wheel(view.outcome.case, far.name)) <= MIDDLE
     return (
         Cell(plain(far.name)),
-        Cell(directed(far.moved, view.display.length, ""), f"load {number(far.load)}"),
-        _turned(toe.toe, ("toe-in", "toe-out"), f"load {number(toe.load)}"),
-        _turned(camber.camber, ("top outward", "top inward"), f"load {number(camber.load)}"),
+        Cell(directed(far.moved, view.display.length, ""), words(far.load)),
+        _turned(toe.toe, STEERED if middle else TOED, words(toe.load)),
+        _turned(camber.camber, TILTED if middle else LEANT, words(camber.load)),
     )
 
 

@@ -7,9 +7,9 @@ import attrs
 from strength.case.model import Case
 from strength.checks.verdict import Row
 from strength.report.document import plain
-from strength.report.mirrored import either, mirrored
+from strength.report.mirrored import either, mirrored, side_of
 from strength.report.parts import Nouns, across
-from strength.report.standing import Standing, standing
+from strength.report.standing import Standing, is_thin, standing
 
 NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
@@ -38,6 +38,7 @@ class PartLine:
     """One part, or both sides of one: a reading per column, None where there is no row.
 
     worst: its row of the greatest utilisation. outside: its worst row that is out of range, if any.
+    thin: its worst row within the limit by less than a quarter, if any.
     """
 
     part: str
@@ -47,6 +48,7 @@ class PartLine:
     worst: Row
     standing: Standing
     outside: Row | None
+    thin: Row | None
 
     @property
     def telling(self) -> Row:
@@ -54,6 +56,15 @@ class PartLine:
         if self.standing is Standing.RANGE and self.outside is not None:
             return self.outside
         return self.worst
+
+    @property
+    def also(self) -> Row | None:
+        """A further row that the telling one must not hide: out of range, or thin beside out of range."""
+        if self.standing is Standing.OVER and self.worst.in_range:
+            return self.outside
+        if self.standing is Standing.RANGE and self.thin is not self.telling:
+            return self.thin
+        return None
 
     @property
     def name(self) -> str:
@@ -90,6 +101,12 @@ class Folded:
         """The number under which a load is shown."""
         return next(column.number for column in self.columns if load in column.loads)
 
+    def load_words(self, load: str) -> str:
+        """A load by its number, and which of two mirrored loads it is where both share the number."""
+        column = next(column for column in self.columns if load in column.loads)
+        side = side_of(load) if len(column.loads) > 1 else ""
+        return f"load {column.number}, {side}" if side else f"load {column.number}"
+
     def load_name(self, load: str) -> str:
         """The name under which a load is shown."""
         return next(column.name for column in self.columns if load in column.loads)
@@ -121,12 +138,11 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         )
         found = [cell for cell in cells if cell is not None]
         worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
-        every = (row for side in sides for kinds in side.values() for row in kinds.values())
-        outside = max(
-            (row for row in every if not row.in_range), key=lambda row: row.utilisation, default=None
-        )
+        every = [row for side in sides for kinds in side.values() for row in kinds.values()]
+        outside = _worst(row for row in every if not row.in_range)
+        thin = _worst(row for row in every if is_thin(row))
         gravest = _gravest(cell.standing for cell in found)
-        lines.append(PartLine(*key, key in pairs, cells, worst, gravest, outside))
+        lines.append(PartLine(*key, key in pairs, cells, worst, gravest, outside, thin))
     lines.sort(key=lambda line: -line.worst.utilisation)
     by_part = {(line.part, line.noun): line for line in lines}
     by_part |= {twin: by_part[key] for key, twin in pairs.items()}
@@ -136,6 +152,11 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
 def _gravest(standings: Iterable[Standing]) -> Standing:
     """The worst of several standings."""
     return min(standings, key=list(Standing).index)
+
+
+def _worst(rows: Iterable[Row]) -> Row | None:
+    """The row of the greatest utilisation, if there is one."""
+    return max(rows, key=lambda row: row.utilisation, default=None)
 
 
 def _reading(rows: Iterable[Row]) -> Reading | None:

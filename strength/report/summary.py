@@ -48,6 +48,8 @@ def _closing(view: View) -> str:
         return f"{count(over, 'part')} of {len(lines)} {verb} over the limit."
     if any(line.standing is Standing.RANGE for line in lines):
         return "No part is over its limit, but some checks are out of range and prove nothing."
+    if least.margin is None:
+        return "These loads ask nothing of any part: nothing here says that it holds."
     return (
         f"No part is over its limit under these loads. Least margin {margin(least.margin)}: "
         f"{lines[0].label}, {kind_name(least.kind)}."

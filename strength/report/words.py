@@ -129,6 +129,11 @@ def verdict(row: Row) -> str:
     return "nothing asked" if row.margin is None else f"margin {margin(row.margin)}"
 
 
+def also(row: Row) -> str:
+    """A further check of a part, beside the one that tells how it stands."""
+    return f"also {kind_name(row.kind)}: {verdict(row)}"
+
+
 def count(number: int, one: str, many: str = "") -> str:
     """A number with its noun: "1 part", "3 parts"."""
     return f"{number} {one}" if number == 1 else f"{number} {many or one + 's'}"

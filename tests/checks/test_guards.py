@@ -8,7 +8,14 @@ import pytest
 
 from strength.case.model import Plate, Shoulder, Wheel
 from strength.case.shape import Bar, Flat, Tube
-from strength.checks import guards_bolts, guards_sleeves, guards_studs, guards_welds, guards_wheels
+from strength.checks import (
+    guards_bolts,
+    guards_loads,
+    guards_sleeves,
+    guards_studs,
+    guards_welds,
+    guards_wheels,
+)  # fmt: skip
 from strength.checks.guards import GUARDS, guarded
 from tests.checks.jointed import END, START, across_flat, arm, bolt, plate, sleeve, stud
 from tests.checks.loaded import member, weld
@@ -244,3 +251,36 @@ def test_places_are_where_this_file_says():
     """The part runs from (40, -25, 110) to (220, 75, 310)."""
     assert np.allclose((START, END), ((40.0, -25.0, 110.0), (220.0, 75.0, 310.0)))
     assert np.linalg.det(np.array([X, Y, Z])) == pytest.approx(1.0)
+
+
+def test_crowded_group():
+    """Under 2.2 holes apart (EN 1993-1-8:2005 Table 3.3, from memory), across the axis; 24.2 mm at 11 mm."""
+    plates = (plate(8.0, hole=11.0, edge=20.0),)
+    for apart, count in ((24.1, 1), (24.3, 0), (0.0, 1)):
+        group = (tuple(-apart / 2.0 * Z), tuple(apart / 2.0 * Z), tuple(60.0 * Z))
+        context = arm(FORCE, bolts=(bolt(group=group, plates=plates),))
+        assert len(texts(guards_bolts.crowded_group, context)) == count
+    assert not texts(guards_bolts.crowded_group, arm(FORCE, bolts=(bolt(),)))
+
+
+def test_large_leg():
+    """A leg over twice the thinnest wall of part and plate: 2 x 2.5 = 5 mm, 2 x 1.5 = 3 mm."""
+    for leg, thickness, count in ((5.0, 4.0, 0), (5.1, 4.0, 1), (3.1, 1.5, 1), (3.0, 1.5, 0)):
+        joint = weld("joint", "arm", "to", leg=leg, onto=Plate(thickness=thickness, material="S235JR"))
+        context = arm(FORCE, shape=Tube(od=30.0, wall=2.5), welds=(joint,))
+        assert len(texts(guards_welds.large_leg, context)) == count
+
+
+def test_idle_load():
+    """A load without a force proves nothing; one with any force is not told."""
+    assert not texts(guards_loads.idle_load, arm(FORCE))
+    (text,) = texts(guards_loads.idle_load, arm([0.0] * 6))
+    assert "puts nothing on any part" in text
+    assert parts(guards_loads.idle_load, arm([0.0] * 6)) == list(arm(FORCE).load_names)
+
+
+def test_bent_rod_end_tells_the_end_moment():
+    """The moment that bends it is told beside the force across it."""
+    force = [900.0, 0.0, 300.0, 0.0, 45000.0, 0.0]
+    (text,) = texts(guards_studs.bent_rod_end, arm(force, studs=(stud(axis=None),)))
+    assert "and 45 N*m" in text
