@@ -10,17 +10,27 @@ from tests.second_way.space_frame import stiffness
 
 CUTS = 6
 WEAK = 1e-9
+NODES, WEIGHTS = np.polynomial.legendre.leggauss(4)
 
 
-def geometric(length, force):
-    """12 x 12 geometric stiffness of a slender beam under an axial force, tension positive."""
+def geometric(length, soft):
+    """12 x 12 geometric stiffness of a beam under unit tension, from the shapes that shear allows it.
+
+    soft: 12 E I / (kappa G A L^2) for bending along y and along z.
+    """
     k = np.zeros((12, 12))
-    for v, r, sign in ((1, 5, 1.0), (2, 4, -1.0)):
+    x = (1 + NODES) / 2
+    for v, r, sign, phi in ((1, 5, 1.0, soft[0]), (2, 4, -1.0, soft[1])):
+        slopes = np.array(
+            [
+                (6 * x**2 - 6 * x - phi) / length,
+                sign * (1 - 4 * x + 3 * x**2 + phi / 2 * (1 - 2 * x)),
+                (6 * x - 6 * x**2 + phi) / length,
+                sign * (3 * x**2 - 2 * x + phi / 2 * (2 * x - 1)),
+            ]
+        ) / (1 + phi)
         where = [v, r, v + 6, r + 6]
-        a, b, c, d = 6 / 5, sign * length / 10, 2 * length**2 / 15, -(length**2) / 30
-        k[np.ix_(where, where)] += (
-            force / length * np.array([[a, b, -a, b], [b, c, -b, d], [-a, -b, a, -b], [b, d, -b, c]])
-        )
+        k[np.ix_(where, where)] += length / 2 * (slopes * WEIGHTS) @ slopes.T
     return k
 
 
@@ -68,12 +78,14 @@ class Mesh:
                 continue
             nodes = [first, *(self._fresh(6) for _ in range(CUTS - 1)), last]
             step = (b - a) / CUTS
-            local = stiffness(step, *self._figures(part))
+            figures = self._figures(part)
+            e, g, _, iy, iz, _, ay, az = figures
+            soft = [12 * e * i / (g * a * step**2) for i, a in ((iz, ay), (iy, az))]
             whole = np.kron(np.eye(4), part.turn)
+            elastic = whole.T @ stiffness(step, *figures) @ whole
+            pressed = whole.T @ geometric(step, soft) @ whole
             for here, there in pairwise(nodes):
-                self.elements.append(
-                    (here + there, whole.T @ local @ whole, whole.T @ geometric(step, 1.0) @ whole, part, k)
-                )
+                self.elements.append((here + there, elastic, pressed, part, k))
 
     def _figures(self, part):
         shape, metal = part.shape, part.metal
@@ -128,7 +140,17 @@ class Mesh:
         )
 
     def _floating(self):
-        """Sums of m u and of m r x u are nought; u of a mass by least squares of the points that carry it."""
+        """Sums of m u and of m r x u are nought; gyration^2 m turn with them where that leaves a turn free.
+
+        A mass moves as its points' work says: the transpose of how they share its force and moment.
+        """
+        self.gauge = self._momentum(0.0)
+        size = np.linalg.svd(self.gauge[:3], compute_uv=False)[0], 1e3 * np.abs(self.gauge[:3]).max()
+        if np.linalg.matrix_rank(self.gauge / np.repeat(size, 3)[:, None], tol=1e-6) < 6:
+            self.gauge = self._momentum(1.0)
+
+    def _momentum(self, gyration):
+        """The six sums as rows; `gyration` 1 or 0: whether turning masses count."""
         total = sum(m.mass for m in self.case.masses)
         middle = sum(m.mass * np.array(m.at) for m in self.case.masses) / total
         rows = np.zeros((6, self.count))
@@ -138,18 +160,18 @@ class Mesh:
             arms = [s - centre for s in spots]
             s = sum((q @ q) * np.eye(3) - np.outer(q, q) for q in arms)
             back = np.linalg.pinv(s, rcond=1e-9, hermitian=True)
-            lever = np.array(mass.at) - centre
-            for name, q in zip(mass.carried_by, arms, strict=True):
-                base = self.number[name]
-                for d in range(3):  # the transpose of how a force is shared
-                    u = np.eye(3)[d] / len(arms) + np.cross(back @ np.cross(q, np.eye(3)[d]), lever)
-                    rows[:3, base + d] += mass.mass * u
-                    rows[3:, base + d] += mass.mass * np.cross(np.array(mass.at) - middle, u)
-                    left = (np.eye(3) - back @ s) @ np.eye(3)[d] / len(arms)
-                    u = np.cross(left, lever)
-                    rows[:3, base + 3 + d] += mass.mass * u
-                    rows[3:, base + 3 + d] += mass.mass * np.cross(np.array(mass.at) - middle, u)
-        self.gauge = rows
+            for way in np.eye(6):
+                moment = np.cross(np.array(mass.at) - centre, way[:3]) + way[3:]
+                turn = back @ moment
+                effect = np.concatenate([way[:3], np.cross(np.array(mass.at) - middle, way[:3])])
+                effect[3:] += gyration * mass.gyration**2 * way[3:]
+                for name, q in zip(mass.carried_by, arms, strict=True):
+                    share = np.concatenate(
+                        [way[:3] / len(arms) + np.cross(turn, q), (moment - s @ turn) / len(arms)]
+                    )
+                    base = self.number[name]
+                    rows[:, base : base + 6] += mass.mass * np.outer(effect, share)
+        return rows
 
     def multipliers(self):
         """Lowest positive multiplier by load; inf where nothing buckles."""

@@ -32,8 +32,8 @@ def buckling_rows(structure):
     for load, alpha in Mesh(structure).multipliers().items():
         factors = Factors(structure.case.basis, structure.severity[load])
         alpha /= factors.on_critical if factors.allowable else factors.effects
-        structure.alpha[load] = alpha
         if alpha < float("inf"):
+            structure.alpha[load] = alpha
             u = LIMIT / alpha
             rows.append(row("frame", "frame-buckling", load, u, u, 1.0, "1"))
     return rows

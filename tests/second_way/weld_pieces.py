@@ -10,8 +10,10 @@ from tests.second_way.sizes import Size
 PIECES = 2000
 
 
-def section_runs(part, weld):
+def section_runs(part, weld, host=None):
     """Runs of the line in (y, z) of the member: list of (points, outward normals, side kind, is free).
+
+    On a round host a round line is parted where it may have a kink: across both parts' axes.
 
     Side kind: "wide" for lines along the width of a flat, else "".
     """
@@ -33,9 +35,16 @@ def section_runs(part, weld):
         ]
     if isinstance(shape, (Tube, Bar)):
         r = (shape.od if isinstance(shape, Tube) else shape.diameter) / 2
-        a = np.linspace(0, 2 * np.pi, 2 * PIECES + 1)
-        out = np.array([np.cos(a), np.sin(a)]).T
-        return [(r * out, out, "", False)]
+        kink = 0.0
+        if host is not None:
+            way = part.turn @ np.cross(part.turn[0], host.turn[0])
+            kink = np.arctan2(way[2], way[1])
+        runs = []
+        for half in (0, 1):
+            a = kink + np.linspace(half * np.pi, (half + 1) * np.pi, PIECES + 1)
+            out = np.array([np.cos(a), np.sin(a)]).T
+            runs.append((r * out, out, "", False))
+        return runs
     if isinstance(shape, Outline):
         c = np.array(shape.corners)
         pairs = zip(c, np.roll(c, -1, axis=0), strict=True)
@@ -118,12 +127,12 @@ def host_face(structure, weld, part):
 def weld_line(structure, weld):
     """The line: per node place, tangent s, axis x, normal n; pieces' middles and lengths; face angles."""
     part = structure.parts[weld.member]
-    runs = section_runs(part, weld)
+    host = structure.parts[weld.onto] if isinstance(weld.onto, str) else None
+    saddle = host is not None and host.is_round
+    runs = section_runs(part, weld, host if saddle else None)
     if structure.case.basis.method != "allowable":
         runs = shorten(runs, weld.leg / np.sqrt(2))
     x0 = weld.inset if weld.end == "from" else part.length - weld.inset
-    host = structure.parts[weld.onto] if isinstance(weld.onto, str) else None
-    saddle = host is not None and host.is_round
     face = host_face(structure, weld, part)
     nodes, tangents, kinds, middles, lengths, cosines = [], [], [], [], [], []
     for yz, normals, kind, _ in runs:
