@@ -11,8 +11,6 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-import attrs
-
 from strength.cli_shared import CASE, JSON, Argument, Command, Texts
 from strength.cli_shared import case_of as _case
 from strength.cli_shared import json_text as _json
@@ -21,6 +19,7 @@ from strength.cli_shared import tell as _tell
 from strength.cli_studies import STUDIES
 from strength.errors import OutputError
 from strength.report.writing import STANDARD_OUTPUT, THERE, create
+from strength.values import evolve
 
 if TYPE_CHECKING:
     from strength.report.document import Document
@@ -163,7 +162,7 @@ def new(options: argparse.Namespace) -> int:
 
     def document(width: int) -> "Document":
         shown = _summary(outcome, options.starter, width)
-        return attrs.evolve(shown, sections=(*shown.sections, started(options.starter, written)))
+        return evolve(shown, sections=(*shown.sections, started(options.starter, written)))
 
     texts = [] if written or options.json == STANDARD_OUTPUT else [(STANDARD_OUTPUT, text)]
     _tell(

@@ -5,9 +5,8 @@ import sys
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Any
 
-import attrs
-
 from strength.report.writing import STANDARD_OUTPUT, refuse, write_all
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.report.document import Document
@@ -63,7 +62,7 @@ def tell(
     show(shown, sys.stdout, width)
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Command:
     """A command: its name, its function and its arguments; the help is the function's docstring."""
 

@@ -1,6 +1,5 @@
 """The whole flow on one page: case -> loads -> frame -> sections and joints -> checks -> outcome."""
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case, NotChecked, Warned
@@ -22,12 +21,13 @@ from strength.frame.solve import solve
 from strength.frame.wheels import wheel_movement
 from strength.joints.heat import heat_lengths
 from strength.sections import Bars, measure
+from strength.values import evolve, frozen
 from strength.vehicle import Balanced, balance, into_structure, missing_kinds
 
 LITTLE = 0.01  # of the greatest strut force: a strut below it in every load earns its place nowhere
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Moved:
     """Movement of one wheel in one load [mm, rad], body axes."""
 
@@ -38,7 +38,7 @@ class Moved:
     camber: float
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Outcome:
     """Everything a report tells about a case; `rows` are worst first."""
 
@@ -66,7 +66,7 @@ def run(case: Case) -> Outcome:
     loads = balance(case)
     pushes = into_structure(case, loads)
     loads = tuple(
-        attrs.evolve(load, notes=load.notes + notes) for load, notes in zip(loads, pushes.notes, strict=True)
+        evolve(load, notes=load.notes + notes) for load, notes in zip(loads, pushes.notes, strict=True)
     )
     bars = measure(case)
     layout = lay_out(case)
@@ -129,7 +129,7 @@ def with_bending(response: Response, factor: Array) -> Response:
         return response
     forces = response.forces.copy()
     forces[..., 4:] *= factor[:, :, None, None, None]
-    return attrs.evolve(response, forces=forces)
+    return evolve(response, forces=forces)
 
 
 def _buckling_divisor(factors: Factors) -> Array:

@@ -3,8 +3,6 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, cast
 
-import attrs
-
 from strength.case.loads import load
 from strength.case.model import (
     Basis,
@@ -26,6 +24,7 @@ from strength.case.model import (
 )
 from strength.case.road import Road, RoadBlock
 from strength.case.trade.entry import Entry
+from strength.values import evolve
 
 # keys that the model calls by another name: `from` and `class` are words of Python
 NAMES = {"from": "start", "to": "end", "section": "shape", "class": "grade"}
@@ -74,14 +73,14 @@ def _bolt(entry: Entry) -> Bolt:
     keys = dict(entry.keys)
     keys.setdefault("thread_in_shear", keys["size"].kind == "thread")
     keys["plates"] = tuple(Plate(**plate) for plate in keys.get("plates", ()))
-    return cast("Bolt", _joint(Bolt)(attrs.evolve(entry, keys=keys)))
+    return cast("Bolt", _joint(Bolt)(evolve(entry, keys=keys)))
 
 
 def _stud(entry: Entry) -> Stud:
     keys = dict(entry.keys)
     rating = keys.pop("rating", {})
     keys["rating_radial"], keys["rating_axial"] = rating.get("radial"), rating.get("axial")
-    return cast("Stud", _joint(Stud)(attrs.evolve(entry, keys=keys)))
+    return cast("Stud", _joint(Stud)(evolve(entry, keys=keys)))
 
 
 def _sleeve(entry: Entry) -> Sleeve:
@@ -89,13 +88,13 @@ def _sleeve(entry: Entry) -> Sleeve:
     bolt = keys.pop("bolt", None)
     if bolt:
         keys["bolt"], keys["class"] = bolt["size"], bolt["class"]
-    return cast("Sleeve", _joint(Sleeve)(attrs.evolve(entry, keys=keys)))
+    return cast("Sleeve", _joint(Sleeve)(evolve(entry, keys=keys)))
 
 
 def _clamp(entry: Entry) -> Clamp:
     keys = dict(entry.keys)
     keys["bolt_count"], keys["bolt"] = keys.pop("bolts")
-    return cast("Clamp", _joint(Clamp)(attrs.evolve(entry, keys=keys)))
+    return cast("Clamp", _joint(Clamp)(evolve(entry, keys=keys)))
 
 
 # kind -> (field of Case, how it is built)

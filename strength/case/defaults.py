@@ -4,8 +4,6 @@ import math
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-import attrs
-
 from strength import units
 from strength.case.faults import Faults
 from strength.case.model import Assumed
@@ -14,6 +12,7 @@ from strength.case.shape import Bar, Box, Flat, Rigid, Shape, Tube
 from strength.case.trade.axes import wall
 from strength.case.trade.entry import Entry
 from strength.case.trade.material_of import MaterialOf
+from strength.values import evolve
 
 PROCESS = "mig"  # own choice: what most sheds have
 QUALITY = "ordinary"
@@ -146,7 +145,7 @@ def _filled(entry: Entry, defaults: Defaults, members: Members) -> Entry:
         case "clamp":
             keys = dict(defaults.word(entry, "class", missing=_CLASS))
         case "sleeve" if "bolt" in entry.keys:
-            bolt = attrs.evolve(entry, keys=entry.keys["bolt"], path=f"{entry.path}.bolt")
+            bolt = evolve(entry, keys=entry.keys["bolt"], path=f"{entry.path}.bolt")
             keys = {"bolt": {**bolt.keys, **defaults.word(bolt, "class", missing=_CLASS)}}
     return entry.with_keys(**keys)
 

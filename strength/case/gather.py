@@ -3,20 +3,19 @@
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.faults import Faults, nearest
 from strength.case.kinds import KINDS, PLURALS, Kind
 from strength.case.kinds.tables import FREE, HEAD, OWN, TABLES
 from strength.case.readers import name as name_reader
 from strength.case.readers import read_keys, said
 from strength.case.trade.entry import Entry
+from strength.values import frozen
 
 _LIKE = 0.75  # from here a word counts as a misspelt key
 _DEEPEST = 20  # dots in a name
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Typed:
     """What a file says: its parts, its single tables, changes and metals as typed."""
 

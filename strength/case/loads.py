@@ -3,11 +3,10 @@
 from collections.abc import Iterable
 from typing import Any
 
-import attrs
-
 from strength.case.mirror import image
 from strength.case.model import HandForce, Load, Strike
 from strength.case.trade.entry import Entry
+from strength.values import evolve
 
 
 def spread_loads(entries: Iterable[Entry], *, mirror: bool) -> list[Entry]:
@@ -20,8 +19,8 @@ def spread_loads(entries: Iterable[Entry], *, mirror: bool) -> list[Entry]:
             found += _turns(entry)
         elif mirror and entry.keys.get("strike", {}).get("wheel", "").endswith(".left"):
             other = image(entry)
-            found.append(attrs.evolve(entry, name=f"{entry.name}, left wheel"))
-            found.append(attrs.evolve(other, name=f"{entry.name}, right wheel"))
+            found.append(evolve(entry, name=f"{entry.name}, left wheel"))
+            found.append(evolve(other, name=f"{entry.name}, right wheel"))
         else:
             found.append(entry)
     return found
@@ -33,7 +32,7 @@ def _turns(entry: Entry) -> list[Entry]:
     if turn != "both":
         return [entry.with_keys(cornering=signed[turn])]
     return [
-        attrs.evolve(entry.with_keys(cornering=value), name=f"{entry.name}, {side} turn")
+        evolve(entry.with_keys(cornering=value), name=f"{entry.name}, {side} turn")
         for side, value in signed.items()
     ]
 

@@ -8,16 +8,15 @@ in the file (`members.hub.left`, `weld[3]`), for messages.
 from collections.abc import Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.road import Road
 from strength.case.shape import End, Shape
 from strength.library import Filler, Metal
+from strength.values import field, frozen
 
 Vector = tuple[float, float, float]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Point:
     """A point of the structure, `at` in body axes [mm]."""
 
@@ -26,7 +25,7 @@ class Point:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Member:
     """A straight part from `start` to `end`, through its `via` points in order."""
 
@@ -45,7 +44,7 @@ class Member:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Strut:
     """A pin-ended part, axial only: `stiffness` [N/mm], or `shape` and `material`, or it holds its length."""
 
@@ -61,7 +60,7 @@ class Strut:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Support:
     """A held point; `hold` says which of x y z rx ry rz, body axes."""
 
@@ -71,7 +70,7 @@ class Support:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Wheel:
     """A wheel; the tyre touches the ground `radius` [mm] below the centre along body z."""
 
@@ -86,7 +85,7 @@ class Wheel:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Tow:
     """A hitch or drawbar eye."""
 
@@ -95,7 +94,7 @@ class Tow:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Mass:
     """A mass [kg] with its centre `at` [mm] and the points that carry it (none: not carried)."""
 
@@ -108,7 +107,7 @@ class Mass:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Strike:
     """A knock on one wheel, in multiples of that wheel's standing load."""
 
@@ -118,7 +117,7 @@ class Strike:
     inward: float = 0.0
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class HandForce:
     """A force [N] and moment [N*mm] put on a point by hand, body axes."""
 
@@ -127,7 +126,7 @@ class HandForce:
     moment: Vector = (0.0, 0.0, 0.0)
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Load:
     """One load, already split into left and right where the file says so; mm/s^2.
 
@@ -146,7 +145,7 @@ class Load:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Plate:
     """A plate that a joint goes through or is welded onto [mm]; edge and hole where bolted."""
 
@@ -156,7 +155,7 @@ class Plate:
     hole: float = 0.0
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Weld:
     """Fillet weld at one end of a member; `lines` (y1, z1, y2, z2) in member axes [mm]."""
 
@@ -175,7 +174,7 @@ class Weld:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class BoltSize:
     """`kind` thread | shoulder | pin; `text` as typed ("M10"); `diameter` of shank or pin [mm]."""
 
@@ -184,7 +183,7 @@ class BoltSize:
     diameter: float
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Bolt:
     """A bolt, shoulder screw or pin that carries the force of a member's or strut's end."""
 
@@ -203,7 +202,7 @@ class Bolt:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Stud:
     """A rod end or ball joint screwed into a part."""
 
@@ -222,7 +221,7 @@ class Stud:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Hole:
     """A drilled hole in a flat; `along` is a fraction of the length."""
 
@@ -235,7 +234,7 @@ class Hole:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Shoulder:
     """A step in a round bar, with a fillet radius or the root of a thread (`root`, "M12")."""
 
@@ -249,7 +248,7 @@ class Shoulder:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Sleeve:
     """Tube in tube: `member` is the inner one; `outer` a member's name or a shape."""
 
@@ -264,7 +263,7 @@ class Sleeve:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Clamp:
     """A split clamp on a tube or bar."""
 
@@ -280,17 +279,17 @@ class Clamp:
     path: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Basis:
     """Design basis; `factors` holds the overrides: name -> (routine, hard, abuse)."""
 
     method: str = "allowable"  # allowable | limit-state
-    factors: dict[str, tuple[float | None, float | None, float | None]] = attrs.Factory(dict)
+    factors: dict[str, tuple[float | None, float | None, float | None]] = field(factory=dict)
     shear_flexible: bool = True
     wall: str = "nominal"  # nominal | minimum
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Assumed:
     """A value the user left out and the tool filled in."""
 
@@ -299,7 +298,7 @@ class Assumed:
     value: str
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Warned:
     """A warning about a part: not an error, but worth a look."""
 
@@ -307,7 +306,7 @@ class Warned:
     text: str
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class NotChecked:
     """Something of a part that was read but is not checked, and why."""
 
@@ -316,7 +315,7 @@ class NotChecked:
     why: str
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Case:
     """A whole case: every part in plain entries, both sides, in file order."""
 
@@ -341,10 +340,10 @@ class Case:
     sleeves: tuple[Sleeve, ...] = ()
     clamps: tuple[Clamp, ...] = ()
     road: Road | None = None
-    metals: dict[str, Metal] = attrs.Factory(dict)  # every metal named anywhere in the case
-    fillers: dict[str, Filler] = attrs.Factory(dict)
+    metals: dict[str, Metal] = field(factory=dict)  # every metal named anywhere in the case
+    fillers: dict[str, Filler] = field(factory=dict)
     assumed: tuple[Assumed, ...] = ()
     warnings: tuple[Warned, ...] = ()
     not_checked: tuple[NotChecked, ...] = ()
-    spread: Mapping[str, Any] = attrs.Factory(dict)  # the table [spread] as typed
+    spread: Mapping[str, Any] = field(factory=dict)  # the table [spread] as typed
     sha256: str = ""

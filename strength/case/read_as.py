@@ -2,13 +2,12 @@
 
 from collections.abc import Iterator
 
-import attrs
-
 from strength import units
 from strength.case.model import Case, HandForce, Member, Strut, Vector
 from strength.case.places import other_side
 from strength.case.shape import Box, Flat, Outline, Tube
 from strength.case.trade.axes import member_axes
+from strength.values import frozen
 
 CLEAR = 0.94  # cosine of 20 degrees: nearer to a body axis than that, the axis alone is named
 _WAYS = ("fore-and-aft", "across", "up and down")
@@ -21,7 +20,7 @@ _TURNS = (
 )
 
 
-@attrs.frozen
+@frozen
 class ReadAs:
     """A sentence about a part."""
 

@@ -1,9 +1,9 @@
 """The road that fatigue is judged by."""
 
-import attrs
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class RoadBlock:
     """One cycle goes from load `start` to load `end` and back."""
 
@@ -12,7 +12,7 @@ class RoadBlock:
     per_km: float
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Road:
     """What the vehicle rides over: distance [km] and its blocks."""
 

@@ -3,13 +3,12 @@
 from collections.abc import Iterable
 from typing import Any
 
-import attrs
-
 from strength.case.faults import Faults
 from strength.case.places import Places, other_side
 from strength.case.trade.entry import Entry, Place
 from strength.case.trade.names import suffixed
 from strength.case.trade.vector import distance, fraction_of, off_line
+from strength.values import evolve
 
 ON_LINE = 0.5  # mm, a via point off its member's line by no more lies on it
 # kind -> key that asks for places -> ending of the point that a vector there makes
@@ -56,7 +55,7 @@ def _settled(entry: Entry, places: Places, faults: Faults) -> Entry:
         place = keys.pop("at")
         with faults.at(f"{entry.path}.at"):
             keys["at"] = places.where(place)
-    return attrs.evolve(entry, keys=keys)
+    return evolve(entry, keys=keys)
 
 
 def join_images(entries: Iterable[Entry], faults: Faults) -> list[Entry]:

@@ -5,10 +5,10 @@ Depth and z_m lie along the member's `up`, width and y_m across it. Lengths in m
 
 from typing import Literal
 
-import attrs
+from strength.values import field, frozen
 
 
-@attrs.frozen
+@frozen
 class Tube:
     """Round tube: outside diameter and wall [mm]."""
 
@@ -16,14 +16,14 @@ class Tube:
     wall: float
 
 
-@attrs.frozen
+@frozen
 class Bar:
     """Round solid bar: diameter [mm]."""
 
     diameter: float
 
 
-@attrs.frozen
+@frozen
 class Box:
     """Square or rectangular hollow section: depth along `up`, width across, wall [mm]."""
 
@@ -32,7 +32,7 @@ class Box:
     wall: float
 
 
-@attrs.frozen
+@frozen
 class Flat:
     """Flat bar or plate: width along `up`, thickness across [mm]."""
 
@@ -40,21 +40,21 @@ class Flat:
     thickness: float
 
 
-@attrs.frozen
+@frozen
 class Rigid:
     """Joins two middle planes without deforming; no checks."""
 
 
-@attrs.frozen
+@frozen
 class Outline:
     """Any outline with holes: corners (y_m, z_m) [mm]; `drawn`: the drawing it came from, if any."""
 
     corners: tuple[tuple[float, float], ...]
     holes: tuple[tuple[tuple[float, float], ...], ...] = ()
-    drawn: str = attrs.field(default="", eq=False)
+    drawn: str = field(default="", eq=False)
 
 
-@attrs.frozen
+@frozen
 class Bare:
     """Properties out of a table: area [mm^2], second moments and torsion constant [mm^4]."""
 

@@ -2,10 +2,9 @@
 
 from collections.abc import Iterable
 
-import attrs
-
 from strength.case.trade.entry import Entry
 from strength.case.trade.names import suffixed
+from strength.values import evolve
 
 
 def spread_supports(entries: Iterable[Entry]) -> list[Entry]:
@@ -30,5 +29,5 @@ def spread_supports(entries: Iterable[Entry]) -> list[Entry]:
                 name = f"support-{nameless}"
             elif len(places) > 1:
                 name = suffixed(name, f"-{i + 1}")
-            found.append(attrs.evolve(entry, name=name, keys={**entry.keys, "at": place}))
+            found.append(evolve(entry, name=name, keys={**entry.keys, "at": place}))
     return found

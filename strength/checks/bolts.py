@@ -2,7 +2,6 @@
 
 from weakref import WeakKeyDictionary
 
-import attrs
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -17,11 +16,12 @@ from strength.joints.bolted_plate import BoltedPlate, bolted_plates
 from strength.joints.end_force import EndForce, end_force
 from strength.joints.fastener import Fastener, fastener
 from strength.joints.heat import HeatLength
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class BoltEffect:
     """One bolt joint; forces (designs, loads, bolts) without load factor.
 

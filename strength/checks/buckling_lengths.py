@@ -2,7 +2,6 @@
 
 from collections import defaultdict
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -10,13 +9,14 @@ from strength.case.model import Case, Member, Strut
 from strength.frame.response import Layout
 from strength.sections.bars import Bars
 from strength.sections.matrices import STRESSED
+from strength.values import frozen
 
 COS_COLLINEAR = float(np.cos(np.radians(1.0)))  # members within 1 degree are one line (own choice)
 Array = NDArray[np.float64]
 End = tuple[int, bool]  # bar, True at its `to`
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Link:
     """One part of a buckling length: its `from` at `offset` [mm] along it, `turned` if it runs backward."""
 
@@ -25,7 +25,7 @@ class Link:
     turned: bool
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class BucklingLength:
     """Parts that buckle together; `length` L from end to end [mm] and the factor K."""
 
@@ -41,7 +41,7 @@ class BucklingLength:
         return link.offset - at if link.turned else link.offset + at
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class _Ends:
     """What meets at every point."""
 

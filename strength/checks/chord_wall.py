@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -13,6 +12,7 @@ from strength.checks.walls import WallJoint, wall_joints
 from strength.checks.welds import forces_through
 from strength.joints import tube_joint as en
 from strength.joints.meeting import Neighbour
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Bool = NDArray[np.bool_]
@@ -23,7 +23,7 @@ BALANCED = (
 )
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Sizes:
     """Chord and brace, (designs, 1) [mm]."""
 

@@ -2,9 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case
@@ -18,7 +19,7 @@ if TYPE_CHECKING:
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Context:
     """Inputs of every check. Load effects here are without the load factor."""
 

@@ -2,9 +2,10 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Basis
@@ -29,7 +30,7 @@ LIMIT_STATE = {
 LIGHT = ("stainless", "aluminium")  # gamma_m0 and gamma_m1 1.10: EN 1993-1-4, EN 1999-1-1
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Factors:
     """Factors for the loads of one run; every method returns (loads,)."""
 

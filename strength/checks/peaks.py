@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -13,6 +12,7 @@ from strength.sections.matrices import bore_ratio, stress_matrix
 from strength.sections.net_stress import net_matrix
 from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
 from strength.sections.stress import StressMatrix
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
@@ -24,7 +24,7 @@ Flags = NDArray[np.bool_]
 CLOSE = 1e-4  # where a safe bound is this close to the stress, it stands for it
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Peaks:
     """Worst stresses of stations, and what must be known of them.
 

@@ -2,11 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Member, Strut
+from strength.values import evolve, frozen
 
 if TYPE_CHECKING:
     from strength.frame.response import Layout
@@ -17,7 +17,7 @@ NEAR = 1e-6  # mm: closer places are one
 Gaps = tuple[tuple[int, float], ...]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Place:
     """One station of a bar, `at` [mm from `from`] (designs,)."""
 
@@ -69,9 +69,7 @@ def _holes(case: Case, member: Member, bar: int, length: float, cuts: Array) -> 
             if chord > 0.0:
                 gaps.append((m, float(np.sqrt(chord))))
         at = hole.along * length
-        found += [
-            attrs.evolve(_plain(bar, at, later, hole.name), gaps=tuple(gaps)) for later in _sides(at, cuts)
-        ]
+        found += [evolve(_plain(bar, at, later, hole.name), gaps=tuple(gaps)) for later in _sides(at, cuts)]
     return found
 
 
@@ -80,9 +78,7 @@ def _shoulders(case: Case, member: Member, bar: int, length: float, cuts: Array)
     for n, shoulder in enumerate(case.shoulders):
         if shoulder.member == member.name:
             at = shoulder.inset if shoulder.end == "from" else length - shoulder.inset
-            found += [
-                attrs.evolve(_plain(bar, at, later, shoulder.name), shoulder=n) for later in _sides(at, cuts)
-            ]
+            found += [evolve(_plain(bar, at, later, shoulder.name), shoulder=n) for later in _sides(at, cuts)]
     return found
 
 

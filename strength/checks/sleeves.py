@@ -2,7 +2,6 @@
 
 from weakref import WeakKeyDictionary
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,11 +13,12 @@ from strength.frame.response import at_places
 from strength.joints.end_force import end_force
 from strength.joints.heat import HeatLength
 from strength.joints.sleeve_tubes import SleeveTube, sleeve_tubes
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class SleeveEffect:
     """One sleeve; magnitudes at mid-overlap (designs, loads), without load factor [N, N*mm].
 

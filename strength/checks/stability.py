@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,6 +14,7 @@ from strength.checks.verdict import Verdict
 from strength.checks.welded import WeldOn, welds_on
 from strength.checks.yielding import path_factor
 from strength.sections.bars import Bars
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -23,7 +23,7 @@ SLENDER_BOX = 3.0  # depth over width beyond which a box may twist: out of range
 SOURCE = "EN 1993-1-1 6.3.1, EN 1999-1-1 6.3.1; with bending own simplification of 6.3.3, Cm = 1"
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Resistance:
     """What a buckling length can carry, (designs,); characteristic."""
 

@@ -1,12 +1,12 @@
 """A plate, box or tube standing on a wall, as the tables of EN 1993-1-8 section 7 see it."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Bar, Flat, Tube
 from strength.checks.context import Context
 from strength.checks.walls import WallJoint
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Bool = NDArray[np.bool_]
@@ -17,7 +17,7 @@ SQUARE = float(np.radians(10.0))  # how near a right angle tables for a right an
 SHARE = 0.01  # of the whole: a part that the table gives no resistance may be this great (own choice)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Standing:
     """The standing part, (designs, 1) [mm, mm^2, mm^3].
 

@@ -7,13 +7,13 @@ each heat-affected length.
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
 from strength.frame.response import at_places
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case
@@ -26,7 +26,7 @@ Array = NDArray[np.float64]
 HOLE = 0.9  # of ultimate, net section: EN 1993-1-1 6.2.3
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Stations:
     """Stations of all bars, those of one bar consecutive and in order along it.
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,11 +11,12 @@ from strength.checks.peaks import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
 from strength.sections.matrices import bore_ratio
 from strength.sections.nominal import Nominal, nominal, nominal_box, nominal_flat, nominal_round
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class StressRow:
     """Nominal stresses [MPa] of a part under one load, where `yielding` is worst; without load factor.
 

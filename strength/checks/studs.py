@@ -2,7 +2,6 @@
 
 from weakref import WeakKeyDictionary
 
-import attrs
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
@@ -16,11 +15,12 @@ from strength.joints.heat import HeatLength
 from strength.joints.tapped import ALONG, Tapped, tapped
 from strength.library.bolt import BoltClass, find_bolt_class
 from strength.library.threads import Thread, thread
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class StudEffect:
     """One stud; magnitudes (designs, loads) without load factor [N, N*mm].
 

@@ -1,13 +1,14 @@
 """What a check returns: demand against limit for its parts under all loads, as arrays."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Row:
     """One line of the record: one part, kind and load, at its worst place."""
 
@@ -35,7 +36,7 @@ class Row:
         return 1.0 / self.utilisation - 1.0 if self.utilisation > 0.0 else None
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Verdict:
     """One kind of check on one part: all designs and loads, at the worst place of each.
 

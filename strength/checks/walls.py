@@ -2,7 +2,6 @@
 
 from weakref import WeakKeyDictionary
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,6 +13,7 @@ from strength.checks.welds import WeldEffect, forces_through, weld_effects
 from strength.frame.response import at_places
 from strength.joints.meeting import Meeting, Neighbour, meeting, neighbours
 from strength.joints.parents import Parent, parents
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Bool = NDArray[np.bool_]
@@ -24,7 +24,7 @@ HIGH_FACTOR = 0.9
 HIGHEST = 460.0
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class WallJoint:
     """A member welded onto a member. Forces characteristic times load factor and divisor, (designs, loads).
 

@@ -1,15 +1,14 @@
 """Welds on a part: its own, and those of other parts onto it."""
 
-import attrs
-
 from strength.case.model import Case
 from strength.frame.response import Layout
 from strength.joints.heat import welded_factor
 from strength.joints.seat import seats
 from strength.sections.bars import Bars
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class WeldOn:
     """A weld on a bar, `at` [mm from `from`]; factor on the welded strengths."""
 

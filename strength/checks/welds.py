@@ -2,7 +2,6 @@
 
 from weakref import WeakKeyDictionary
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -23,6 +22,7 @@ from strength.joints.seat import Seat, seats
 from strength.joints.traction import pull
 from strength.joints.weld_line import WeldLine, measured, worst_face_angle
 from strength.joints.words import sector, sides
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -31,7 +31,7 @@ COS_60 = 0.5  # fusion faces at 60 to 120 degrees: EN 1993-1-8 4.3.2.1
 SQUARE_ENOUGH = 1e-9
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Worst:
     """The worst of some rules, characteristic, at its worst place; (designs, loads).
 
@@ -46,7 +46,7 @@ class Worst:
     place: Index
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class WeldEffect:
     """One weld and the worst of its rules at the throat and at the toe.
 
@@ -239,7 +239,7 @@ def _along_width(pieces: Pieces) -> NDArray[np.bool_]:
 def _of(pieces: Pieces, group: Group, k: int) -> Pieces:
     """The pieces of the group's weld k."""
     rows = slice(k * group.designs, (k + 1) * group.designs)
-    return attrs.evolve(
+    return evolve(
         pieces,
         base=pieces.base[rows],
         delta=pieces.delta[rows],

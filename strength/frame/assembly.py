@@ -1,16 +1,16 @@
 """Where each stiffness coefficient goes: the frame's matrix as a sum of constant matrices."""
 
-import attrs
 import numpy as np
 
 from strength.frame.links import Links
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index
+from strength.values import frozen
 
 LARGE = 1500  # unknowns from which the sparse path is taken (own choice: some 250 points)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Block:
     """Segments that touch equally many unknowns, with their vectors in these."""
 
@@ -33,7 +33,7 @@ class Block:
         return np.asarray(found[..., : own.shape[2]])
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Assembly:
     """Map from stiffness coefficients to the entries of the matrix, lower triangle."""
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator, Sequence
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -10,13 +9,14 @@ from strength.errors import MechanismError
 from strength.frame.links import Links
 from strength.frame.modes import torsion_free, turning
 from strength.frame.response import Array, Index, Layout
+from strength.values import frozen
 
 SLACK = 1e-12  # squared size of a direction in which nothing resists, beside one in which parts do
 EXACTLY = 1e-9  # deformation of unit rows by a unit movement, below which there is none
 AT_REST = 1e-9  # moment beside the load's greatest force or moment, below which there is none
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Hold:
     """A movement that is held: `weight` over `freedom`, a unit vector in scaled freedoms."""
 

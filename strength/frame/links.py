@@ -1,6 +1,5 @@
 """How each segment is joined at its ends, and by which freedoms it moves."""
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -8,9 +7,10 @@ from strength.case.shape import Rigid
 from strength.frame.modes import patterns, turn_axes, turn_back, turning, vectors
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.sections.principal import principal_turns
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Links:
     """Segments with their freedoms; everything here is the same for all designs.
 

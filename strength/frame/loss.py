@@ -5,7 +5,6 @@ B, G = B^T B and the rows b of one part, what is left when they go is singular w
 eigenvalue 1, and G^-1 b^T v are the movements set free: a low-rank downdate, one inverse for all parts.
 """
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -16,12 +15,13 @@ from strength.frame.layout import part_names
 from strength.frame.links import Links, link
 from strength.frame.plan import rigid_motions
 from strength.frame.response import Array, Index, Layout
+from strength.values import frozen
 
 FREED = 1e-8  # eigenvalues nearer to 1 set a movement free
 MOVES = 1e-6  # share of a freed movement, below which a wheel stays where it is
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Loss:
     """A part whose breaking loses something: the names of wheels, brakes (their wheels) and tows."""
 

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -12,9 +11,10 @@ from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
 from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Shares:
     """How the force left over on freedoms is shared among exact segments' patterns (least norm)."""
 
@@ -24,7 +24,7 @@ class Shares:
     share: Array  # (rows, columns)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Plan:
     """Freedoms, holds, exact constraints and the assembly map of one layout."""
 
@@ -37,7 +37,7 @@ class Plan:
     rigid_motions: Array | None  # (6, freedoms) scaled, where the body flies free
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Constrained:
     """What holds and exact segments leave free, the rigid motions of a free body included."""
 

@@ -1,14 +1,14 @@
 """Proof that a frame stands: its matrix is positive definite on the movements it has."""
 
-import attrs
 import numpy as np
 
 from strength.frame.assembly import LARGE, Assembly
 from strength.frame.links import Links
 from strength.frame.response import Array, Flags
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class BucklingPlan:
     """Freedoms and assembly of a frame whose struts hold their length; the same for all designs."""
 

@@ -2,15 +2,15 @@
 
 from collections.abc import Sequence
 
-import attrs
 import numpy as np
 
 from strength.frame.response import Array, Flags, Index
+from strength.values import frozen
 
 NOT_THERE = 1e-9  # a row of unit size that is smaller than this after elimination was redundant
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Conditions:
     """Conditions weight @ freedoms = 0 that belong together; rows of size 1, no held freedoms."""
 
@@ -18,7 +18,7 @@ class Conditions:
     weight: Array  # (rows, columns)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Follow:
     """Freedoms `slave` = `weight` @ freedoms `master`; numbers of all freedoms."""
 
@@ -27,7 +27,7 @@ class Follow:
     weight: Array
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Reduction:
     """What is left of the freedoms: number `place` of the unknown, -1 where held or following."""
 

@@ -5,16 +5,17 @@ the `to` side exerts on the part on the `from` side, in member axes (right-hand 
 positive.
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Layout:
     """Geometry of all segments: a member is cut at its via points, a strut is one segment.
 
@@ -34,7 +35,7 @@ class Layout:
     last: Index  # (bars,)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Response:
     """What the frame does under each load."""
 

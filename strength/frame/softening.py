@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 
 from strength.frame.links import Links
@@ -10,12 +9,13 @@ from strength.frame.modes import EVEN_Y, EVEN_Z, ODD_Y, ODD_Z, SWAY_Y, SWAY_Z
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.frame.solve import rigidities, stiffness
 from strength.frame.stability import bending, first_pole
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Softening:
     """Sizes of all designs, so that items of (design, load) can pick theirs."""
 

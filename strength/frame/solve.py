@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
@@ -19,6 +18,7 @@ from strength.frame.plan import Plan, plan
 from strength.frame.recovery import Solver, recover, respond
 from strength.frame.response import Array, Index, Layout, Response
 from strength.sections.principal import principal_turns, turned
+from strength.values import evolve
 
 if TYPE_CHECKING:
     from strength.sections.bars import Bars
@@ -119,7 +119,7 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
     # A force along y_m belongs to bending about z_m, so the two change places.
     give_z, give_y = turned(1.0 / bars.shear_z, 1.0 / bars.shear_y, bars.shear_mix, turn)
     with np.errstate(divide="ignore"):
-        return attrs.evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
+        return evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
 
 
 def _dense(ready: Plan, coefficient: Array) -> Solver:

@@ -4,18 +4,18 @@ Reverse Cuthill-McKee order (Cuthill & McKee 1969, George 1971; scipy.sparse.csg
 Cholesky factors; memory grows with unknowns x band, one design at a time.
 """
 
-import attrs
 import numpy as np
 
 from strength.frame.assembly import Assembly
 from strength.frame.response import Array, Index
+from strength.values import frozen
 
 NUDGE = 1e-11  # on the unit diagonal, so that a singular matrix can still be factorised
 GUESSES = 8  # soft movements looked for at once
 TURNS = 6
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Band:
     """Where the entries of an assembly stand in the band."""
 

@@ -1,13 +1,13 @@
 """How far each wheel moves and turns because the structure gives."""
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case
 from strength.frame.response import Array, Layout, Response
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class WheelMovement:
     """Movement of wheels; body axes."""
 

@@ -1,17 +1,17 @@
 """Forces on each bolt of a joint, from the force and moment that come to its end point."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.end_force import along_and_across, size
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 ALONE = 1e-9  # of the greatest: a second moment below it carries nothing
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class BoltForces:
     """Magnitudes on each bolt, (designs, loads, bolts) [N, N*mm]; no load factor.
 

@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,6 +10,7 @@ from strength.errors import CaseError, RangeError
 from strength.joints.end_force import EndForce
 from strength.joints.heated import Heated, heated, merged
 from strength.library.metal import Metal, Strength
+from strength.values import evolve, frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Bolt, Case, Plate
@@ -25,7 +25,7 @@ ACROSS = float(np.cos(np.radians(45.0)))  # own choice: a bolt nearer to a flat'
 BRITTLE_BELOW = 0.10  # elongation: EN 1993-1-1 asks for more of a ductile steel
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class BoltedPlate:
     """One plate of a joint; (designs, 1) or (designs, bolts) [mm, MPa].
 
@@ -80,7 +80,7 @@ def bolted_plates(
             near = _passing(layout, bars, metal, end, places, stack)
         found.append(_plate(case, bars, heat, bolt, entry, word, metal, near, axis, end if n == 0 else None))
         if n == 0 and found[0].own_width is not None and len(places) > 1:
-            found[0] = attrs.evolve(found[0], row=_side_by_side(places, end.axes[0], entry.hole))
+            found[0] = evolve(found[0], row=_side_by_side(places, end.axes[0], entry.hole))
     return tuple(found)
 
 

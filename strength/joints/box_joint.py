@@ -5,9 +5,10 @@ h0 the depth behind it, t0 the wall, fy its yield, kn: `chord_factor`. `Brace`: 
 h1 along it, t1, fy1, angle [rad]. All broadcast as (designs, loads).
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Bool = NDArray[np.bool_]
@@ -18,7 +19,7 @@ ROUND = np.pi / 4.0  # a round brace: the formulas of a square one times this
 LEAST = 0.01  # of a face: what is written as left where compression leaves nothing (own choice)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Face:
     """Chord of a joint on a box [mm, MPa]."""
 
@@ -29,7 +30,7 @@ class Face:
     kn: Array
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Brace:
     """What stands on it [mm, MPa, rad]."""
 

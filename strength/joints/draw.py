@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from typing import TypeVar
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -17,13 +16,14 @@ from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.seat import Seat
 from strength.joints.weld_line import extent
 from strength.sections.bars import Bars
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Number = TypeVar("Number", bound=np.generic)
 THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Group:
     """Welds whose lines are of one make-up: rows are weld after weld, all designs each."""
 
@@ -108,7 +108,7 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
         into=np.array([seat.into]),
     )
     if isinstance(seat.shape, Tube | Bar):
-        pieces = attrs.evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
+        pieces = evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
     else:
         pieces = split_at(pieces, cylinder.turned)
     if np.any(cylinder.misses(pieces)):

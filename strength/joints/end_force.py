@@ -1,15 +1,15 @@
 """The force that a part hands over at one of its ends, in body axes."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.frame.response import Layout, Response
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class EndForce:
     """Force and moment of a part on what holds its end, (designs, loads, 3) [N, N*mm], body axes.
 

@@ -2,18 +2,17 @@
 
 from math import pi
 
-import attrs
-
 from strength.case.model import BoltSize
 from strength.errors import UnknownName
 from strength.library.bolt import BoltClass, find_bolt_class
 from strength.library.screws import shoulder_screw
 from strength.library.threads import Thread, thread
+from strength.values import frozen
 
 YIELD_RATIO = 0.9  # class 12.9: yield over ultimate (ISO 898-1)
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Fastener:
     """One bolt, screw or pin [mm, mm^2, MPa].
 

@@ -3,12 +3,12 @@
 A form is four coefficients of q_x^2, q_s^2, q_n^2 and q_x q_n; its square root is a stress.
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.parents import Parent
 from strength.library import Filler
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -26,7 +26,7 @@ EN_1999 = "EN 1999-1-1:2007 8.6.3.3, worse of both 45 degree throats"
 TOE = "EN 1999-1-1:2007 8.6.3.4 in form, applied to all metals"
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Rule:
     """One condition: form (designs or 1, pieces or 1, 4), characteristic limit (designs or 1,) [MPa]."""
 

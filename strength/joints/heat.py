@@ -2,13 +2,13 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Bare
 from strength.joints.draw import Group, drawn
 from strength.joints.seat import Seat, seats
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case, Weld
@@ -27,7 +27,7 @@ TIG_FACTOR = 0.8  # EN 1999-1-1 6.1.6.2, 6xxx and 7xxx welded by TIG
 TIG_SERIES = ("6xxx", "7xxx")
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class HeatLength:
     """A length of one bar with welded strengths, because of one weld.
 

@@ -2,11 +2,11 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.heat import HeatLength, welded_factor
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case
@@ -18,7 +18,7 @@ Flags = NDArray[np.bool_]
 NEAR = 1e-6  # mm: a boundary counts as heated
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Heated:
     """Places of one joint: inside a heat-affected length, (designs, places); factor on welded strengths.
 

@@ -1,10 +1,10 @@
 """How a welded member meets the part it stands on: angle, planes of bending, and who stands near."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.seat import Host, Seat
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -13,7 +13,7 @@ UPRIGHT = float(np.sin(np.radians(5.0)))  # a brace within this of square may pa
 DEEP = 0.25  # of the chord's diameter: EN 1993-1-8 5.1.5, eccentricity of gap joints
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Meeting:
     """A member on its host. Directions in the member's axes unless said otherwise.
 
@@ -68,7 +68,7 @@ def meeting(seat: Seat, low: Array, high: Array) -> Meeting | None:
     )
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Neighbour:
     """Another member welded onto the same host close by.
 

@@ -1,6 +1,5 @@
 """The line that a pattern draws: round the section, along two sides, or given line by line."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -9,6 +8,7 @@ from strength.case.shape import Bar, Box, Flat, Outline, Shape, Tube
 from strength.errors import CaseError
 from strength.joints.pieces import Pieces, arcs, straight, together
 from strength.sections.box import corner_radii
+from strength.values import evolve
 
 Array = NDArray[np.float64]
 
@@ -82,7 +82,7 @@ def _around(shape: Shape | None, depth: Array, width: Array, wall: Array) -> Pie
         last = centre + radius[:, None, None] * _turn(QUARTERS + np.pi / 2.0)
         lines = straight(np.concatenate([last, np.roll(first, -1, axis=1)], axis=-1))
         corner = arcs(centre, np.repeat(radius[:, None], 4, axis=1), QUARTERS, np.full(4, np.pi / 2.0))
-        return attrs.evolve(together(lines, corner), ends=np.zeros(8, dtype=bool))
+        return evolve(together(lines, corner), ends=np.zeros(8, dtype=bool))
     return None
 
 

@@ -1,6 +1,5 @@
 """What a weld joins: strength and wall of the welded member and of the part it is welded onto."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,11 +10,12 @@ from strength.joints.heat import heat_width, welded_factor
 from strength.joints.seat import Seat
 from strength.library import Metal
 from strength.sections.bars import Bars
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Parent:
     """One of two joined parts; (designs,) [MPa, mm].
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.traction import Pull
 from strength.joints.weld_line import PER_PIECE, WeldLine
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -17,7 +17,7 @@ STENCIL = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
 ZOOMS = (1.0, 0.25, 0.04)  # of the sampling step
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Peak:
     """The worst of some forms and where it stands; (designs, loads).
 
@@ -31,7 +31,7 @@ class Peak:
     place: Array
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Samples:
     """Local q (3, designs, loads, pieces, n) at `grid` on pieces `own`; places (designs, pieces, n, 3)."""
 
@@ -77,7 +77,7 @@ def _peak(
             parts=np.where(swap[..., None], other.parts, best.parts),
             place=np.where(swap[..., None], other.place, best.place),
         )
-    return attrs.evolve(best, value=np.sqrt(np.maximum(best.value, 0.0)))
+    return evolve(best, value=np.sqrt(np.maximum(best.value, 0.0)))
 
 
 def form_at(coefficients: Array, x: Array, s: Array, n: Array) -> Array:

@@ -2,15 +2,16 @@
 
 import itertools
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Pieces:
     """Pieces of a line, each base + delta u + radius (cos, sin)(first + span u), u from 0 to 1.
 

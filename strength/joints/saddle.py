@@ -1,15 +1,15 @@
 """The true line where a member's outline meets a round host: the saddle of the two outer surfaces."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.pieces import Pieces
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Cylinder:
     """A round host seen in the welded member's axes, from the middle of the weld plane.
 

@@ -1,6 +1,5 @@
 """Where a weld sits: its plane across the member, and the part it is welded onto."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -8,11 +7,12 @@ from strength.case.model import Case, Plate, Weld
 from strength.case.shape import Bar, Box, Shape, Tube
 from strength.frame.response import Layout
 from strength.sections.bars import Bars
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Host:
     """The member that a weld stands on; directions and places in the welded member's axes.
 
@@ -40,7 +40,7 @@ class Host:
         return isinstance(self.shape, Tube | Box)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Seat:
     """A weld's place: bar, plane [mm from `from`], and the member's axes (rows, body axes).
 

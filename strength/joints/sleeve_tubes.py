@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,6 +11,7 @@ from strength.joints.end_force import EndForce
 from strength.joints.heated import Heated, heated
 from strength.library.metal import Metal
 from strength.sections.filled import least_wall
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case, Sleeve
@@ -23,7 +23,7 @@ Array = NDArray[np.float64]
 BRITTLE_BELOW = 0.10
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class SleeveTube:
     """One of the tubes, (designs,) [mm, MPa]; bore is nominal."""
 

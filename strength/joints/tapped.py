@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -10,6 +9,7 @@ from strength.errors import RangeError
 from strength.joints.end_force import EndForce
 from strength.joints.heated import Heated, heated
 from strength.library.metal import Metal, Strength
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case, Member, Strut, Stud
@@ -23,7 +23,7 @@ ALONG = float(np.cos(np.radians(45.0)))  # own choice: nearer to the part's line
 BRITTLE_BELOW = 0.10
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Tapped:
     """Tapped metal, (designs, 1) [MPa]. host: the bar it is, or that heats it."""
 

@@ -2,13 +2,13 @@
 
 from collections.abc import Sequence
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Weld
 from strength.errors import CaseError
 from strength.joints.weld_line import WeldLine
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -16,7 +16,7 @@ SINGULAR = 1e-9  # of the greatest principal value of the spread: a direction wi
 REFUSED = 1e-6  # of the moments about: a moment about such a direction counts as one
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Pull:
     """What goes through a line: q at arm r from its centroid is direct + spin x r.
 

@@ -3,13 +3,13 @@
 Places and directions are in the welded member's axes, from the middle of the weld plane [mm].
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import double_exponential
 from strength.joints.saddle import Cylinder
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 PER_PIECE = 9
@@ -17,7 +17,7 @@ NEAR_END = 1e-5
 FINER = 33
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class WeldLine:
     """The line of one weld in all designs, or of several welds of one make-up behind one another.
 

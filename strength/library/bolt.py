@@ -2,13 +2,12 @@
 
 from typing import Any
 
-import attrs
-
 from strength.errors import RangeError
 from strength.library import data
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class BoltClass:
     """A property class for one range of diameters [MPa].
 

@@ -1,14 +1,13 @@
 """Fatigue classes of details and the curves that belong to them."""
 
-import attrs
-
 from strength.errors import UnknownName
 from strength.library import data
+from strength.values import frozen
 
 STANDARDS = ("IIW", "EN 1993-1-9")
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class FatigueClass:
     """A detail's class and its curve: cycles N at a stress range s.
 

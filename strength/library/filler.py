@@ -2,13 +2,13 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
+from strength.values import field, frozen
 
 if TYPE_CHECKING:
     from strength.library.metal import Metal
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Filler:
     """A welding or brazing filler.
 
@@ -20,7 +20,7 @@ class Filler:
     name: str
     kind: str  # steel | stainless | aluminium | bronze
     strength: float
-    by_parent: dict[str, float] = attrs.Factory(dict)  # by `Metal.family`
+    by_parent: dict[str, float] = field(factory=dict)  # by `Metal.family`
     suits: tuple[str, ...] = ()  # families it is meant for; none given: not known
     own: bool = False
     source: str = ""

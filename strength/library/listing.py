@@ -8,17 +8,16 @@ from collections.abc import Iterable, Sequence
 from pathlib import Path
 from typing import Any
 
-import attrs
-
 from strength.library import data, listing_rows
 from strength.library.metals import find_metal
 from strength.library.sizes import SHAPES, stock, stock_lists
 from strength.library.sources import SURE, cite
+from strength.values import asdict, frozen
 
 Row = dict[str, Any]
 
 
-@attrs.frozen
+@frozen
 class Column:
     """A column: key in the rows, heading, unit ("" where it has none)."""
 
@@ -27,7 +26,7 @@ class Column:
     unit: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Table:
     """A table; `sources` are the texts of the keys in its rows, `sure` what those words mean."""
 
@@ -39,7 +38,7 @@ class Table:
 
     def record(self) -> dict[str, Any]:
         """The table as a plain dict for JSON."""
-        return attrs.asdict(self)
+        return asdict(self)
 
 
 _FROM = (Column("source", "source"), Column("sure", "how sure"))

@@ -1,11 +1,10 @@
 """A metal and its strength by thickness."""
 
-import attrs
-
 from strength.errors import RangeError
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Strength:
     """Strength of one thickness range [mm, MPa]; elongation a fraction, None: unknown.
 
@@ -31,7 +30,7 @@ class Strength:
     sure_elongation: str = ""
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Metal:
     """A metal; moduli in MPa, density in kg/mm^3."""
 

@@ -3,12 +3,11 @@
 from math import pi
 from typing import Any
 
-import attrs
-
 from strength.library import data
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class ShoulderScrew:
     """A shoulder screw of class 12.9; mm, MPa, seating torque in N*m.
 
@@ -43,7 +42,7 @@ class ShoulderScrew:
         return pi / 4 * self.shoulder**2
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class RodEndRating:
     """Static ratings [N] of a rod end, to be used until the maker's are known."""
 

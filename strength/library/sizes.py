@@ -3,9 +3,8 @@
 from math import pi
 from typing import TYPE_CHECKING, Any
 
-import attrs
-
 from strength.library import data
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.library.metal import Metal
@@ -14,7 +13,7 @@ INCH = 25.4  # mm
 SHAPES = ("tube", "square", "box", "flat", "bar")
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class StockSize:
     """One size that is sold.
 

@@ -1,8 +1,7 @@
 """Where the library's figures come from."""
 
-import attrs
-
 from strength.library import data
+from strength.values import frozen
 
 SURE = {
     "read": "read in the publication or in tables that reproduce it",
@@ -13,7 +12,7 @@ SURE = {
 }
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Source:
     """A publication and what of it was seen."""
 

@@ -3,17 +3,16 @@
 import re
 from math import pi, sqrt
 
-import attrs
-
 from strength.errors import UnknownName
 from strength.library import data
+from strength.values import field, frozen
 
 _H = sqrt(3) / 2  # height of the fundamental triangle over the pitch
 _FLANK = 1 / sqrt(3)  # tan 30 degrees
 _MICROMETRE = 1e-3
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Thread:
     """An ISO metric thread, tolerances 6g and 6H; mm, mm^2, torque in N*m by class.
 
@@ -34,7 +33,7 @@ class Thread:
     hole_medium: float
     flats: float
     corners: float
-    torque: dict[str, float] = attrs.Factory(dict)  # by class, friction 0.14, lightly oiled
+    torque: dict[str, float] = field(factory=dict)  # by class, friction 0.14, lightly oiled
     sources: tuple[str, ...] = ()
     sure: str = ""
 

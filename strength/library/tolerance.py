@@ -2,9 +2,8 @@
 
 from typing import TYPE_CHECKING, Any
 
-import attrs
-
 from strength.library import data
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.library.metal import Metal
@@ -12,7 +11,7 @@ if TYPE_CHECKING:
 _STEP = 1e-6  # mm, so that a wall converted from inches falls on the right side of a limit
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class WallTolerance:
     """The wall may be `minus` [mm] thinner than nominal by the standard `rule`."""
 

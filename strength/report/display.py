@@ -2,14 +2,13 @@
 
 import math
 
-import attrs
-
 from strength.units import GRAVITY, convert, unit_of
+from strength.values import frozen
 
 SECONDS = 3600.0  # in an hour
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Display:
     """Writes quantities for people; values come in mm, N, N*mm, MPa, kg, m/s."""
 

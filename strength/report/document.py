@@ -2,9 +2,8 @@
 
 import unicodedata
 
-import attrs
-
 from strength.report.standing import Standing
+from strength.values import frozen
 
 
 def plain(text: str) -> str:
@@ -18,7 +17,7 @@ def plain(text: str) -> str:
     return "".join("·" if unicodedata.category(c) in ("Cc", "Cf", "Cs", "Zl", "Zp") else c for c in text)
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Cell:
     """One cell: its text, a smaller line below it, and how what it tells stands."""
 
@@ -27,7 +26,7 @@ class Cell:
     standing: Standing = Standing.WITHIN
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Column:
     """A column's heading; `figures` are set to the right and never broken."""
 
@@ -37,7 +36,7 @@ class Column:
     whole: bool = False  # never broken over lines
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Grid:
     """A table."""
 
@@ -45,14 +44,14 @@ class Grid:
     rows: tuple[tuple[Cell, ...], ...]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Items:
     """A list of short texts, each with an optional name in front."""
 
     items: tuple[tuple[str, str], ...]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Banner:
     """A message that must be seen: heading, sentences, and a shape of its own."""
 
@@ -61,7 +60,7 @@ class Banner:
     lines: tuple[str, ...]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Section:
     """A heading, what to know before reading, and tables or lists."""
 
@@ -71,7 +70,7 @@ class Section:
     after: tuple[str, ...] = ()
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Document:
     """A whole report. The caution stands first and last whatever the sections are.
 

@@ -2,8 +2,6 @@
 
 from collections.abc import Iterable
 
-import attrs
-
 from strength.case.model import Case, Member, Strut
 from strength.checks.verdict import Row
 from strength.frame.loss import Loss
@@ -12,6 +10,7 @@ from strength.report.document import Cell, Column, Grid, Section, plain
 from strength.report.mirrored import mirrored
 from strength.report.view import View
 from strength.report.words import count, listed
+from strength.values import evolve, frozen
 
 SHOWN = 6  # parts of the least margins, unless all are asked for
 LEAD = (
@@ -46,7 +45,7 @@ def only_paths(view: View) -> Section | None:
     return Section(title="If it breaks", lead=(LEAD,), body=(grid,), after=tuple(after))
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class _Line:
     """One part, or both sides of one that read the same."""
 
@@ -83,7 +82,7 @@ def _lines(case: Case, rows: tuple[Row, ...], found: tuple[Loss, ...]) -> list[_
             lines.append(line)
         elif loss.part.endswith(".left"):
             name = plain(f"{loss.part.removesuffix('.left')} (both)")
-            lines.append(attrs.evolve(line, name=name, lost=line.lost.replace(".left", " on its side")))
+            lines.append(evolve(line, name=name, lost=line.lost.replace(".left", " on its side")))
     return sorted(lines, key=lambda line: float("inf") if line.margin is None else line.margin)
 
 

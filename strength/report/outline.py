@@ -3,7 +3,6 @@
 import math
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,6 +11,7 @@ from strength.case.shape import Rigid
 from strength.report.parts import joints_of
 from strength.report.sides import Folded, PartLine
 from strength.report.standing import Standing
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from collections.abc import Iterator, Sequence
@@ -21,7 +21,7 @@ ROUND = 48  # corners of a drawn wheel
 MEMBERS = ("tube", "bar", "box", "plate", "part")
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Stroke:
     """One line or mark: a part between two places, a joint at one, a wheel's rim.
 

@@ -2,21 +2,20 @@
 
 from collections.abc import Iterable, Sequence
 
-import attrs
-
 from strength.case.model import Case
 from strength.checks.verdict import Row
 from strength.report.document import plain
 from strength.report.mirrored import either, mirrored, side_of
 from strength.report.parts import Nouns, across
 from strength.report.standing import Standing, is_thin, standing
+from strength.values import frozen
 
 NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
 Key = tuple[str, str]  # part, noun
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class LoadColumn:
     """One column: a load, or a pair of mirrored loads that ask the same."""
 
@@ -25,7 +24,7 @@ class LoadColumn:
     loads: tuple[str, ...]
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Reading:
     """The worst row of one part in one column, and the worst standing of all its rows there."""
 
@@ -33,7 +32,7 @@ class Reading:
     standing: Standing
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class PartLine:
     """One part, or both sides of one: a reading per column, None where there is no row.
 
@@ -84,7 +83,7 @@ class PartLine:
         return f"{self.name}, both {'sides' if self.part.endswith('.left') else 'ends'}"
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Folded:
     """All parts, worst first, by all load columns."""
 

@@ -2,10 +2,9 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
-
 from strength.report.display import Display
 from strength.report.sides import Folded, fold
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.run import Outcome
@@ -13,7 +12,7 @@ if TYPE_CHECKING:
 PLAIN_LOADS = 8  # load columns that fit beside the part's name at 80 characters
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class View:
     """An outcome and how to show it.
 

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from html import escape
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -11,6 +10,7 @@ from strength.report.document import plain
 from strength.report.outline import Stroke
 from strength.report.standing import Standing
 from strength.report.words import STANDING_WORDS
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -40,7 +40,7 @@ FACES = (
 )
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Face:
     """One view: its title, which body axes it shows, and where it stands on the sheet."""
 

@@ -1,13 +1,12 @@
 """Plain words for what is checked, how it fails and what helps. Own wording."""
 
-import attrs
-
 from strength.checks.verdict import Row
 from strength.report.display import margin, percent
 from strength.report.standing import Standing, standing
+from strength.values import frozen
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Kind:
     """A kind of check: what it is called, and what helps when it governs ("": by what the part is)."""
 

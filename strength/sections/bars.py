@@ -4,17 +4,17 @@ A *bar* is a member or a strut: `case.members` in order, then `case.struts`. Num
 leading axis of designs, length one unless a study varies sizes.
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Shape
 from strength.library import Metal
+from strength.values import field, frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Bars:
     """Sizes, properties and metals of all bars; (designs, bars) unless said otherwise.
 
@@ -46,6 +46,6 @@ class Bars:
     elongation: Array  # nan: unknown
     density: Array  # (bars,) kg/mm^3
     # product moment of area, integral of y z: 0 but for outlines
-    iyz: Array = attrs.Factory(lambda: np.zeros((1, 1)))
+    iyz: Array = field(factory=lambda: np.zeros((1, 1)))
     # part of the shear compliance that couples Vy and Vz [1/mm^2], likewise
-    shear_mix: Array = attrs.Factory(lambda: np.zeros((1, 1)))
+    shear_mix: Array = field(factory=lambda: np.zeros((1, 1)))

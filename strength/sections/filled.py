@@ -2,7 +2,6 @@
 
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,6 +14,7 @@ from strength.sections.properties import Properties
 from strength.sections.round import bar, tube
 from strength.sections.sizes import SIZED, Sizes
 from strength.sections.strengths import Strengths, strengths
+from strength.values import fields
 
 if TYPE_CHECKING:
     from strength.case.model import Basis
@@ -22,8 +22,8 @@ if TYPE_CHECKING:
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
-PROPERTIES = tuple(field.name for field in attrs.fields(Properties))
-STRENGTHS = tuple(field.name for field in attrs.fields(Strengths))
+PROPERTIES = tuple(field.name for field in fields(Properties))
+STRENGTHS = tuple(field.name for field in fields(Strengths))
 
 
 def diameter(shape: Shape | None, depth: Array) -> Array | None:

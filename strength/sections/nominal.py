@@ -1,6 +1,5 @@
 """Nominal stresses of a section: what each kind of force does on its own."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -9,11 +8,12 @@ from strength.sections.flat import torsion_constant
 from strength.sections.flat_stress import torsion_peak
 from strength.sections.round_stress import round_scale
 from strength.sections.stress import StressMatrix
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Nominal:
     """Stresses [MPa] of a section, arrays over whatever the forces had before their last axis.
 

@@ -6,7 +6,6 @@ Meshing is slow, so what it gave is kept, in memory and in the user's cache fold
 from functools import lru_cache
 from typing import TYPE_CHECKING
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,6 +13,7 @@ from strength.case.shape import Outline
 from strength.sections.outline_cache import recalled, remembered
 from strength.sections.properties import Properties
 from strength.sections.stress import StressMatrix
+from strength.values import frozen
 
 if TYPE_CHECKING:
     from sectionproperties.analysis.section import Section
@@ -38,7 +38,7 @@ ELEMENTS = (600, 6000)  # triangles at least and at most
 ACROSS = 3.0  # triangles across the wall, where that is not too many
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Meshed:
     """What a mesh gives: figures of the whole section and stresses of unit forces at its points.
 

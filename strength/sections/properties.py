@@ -1,13 +1,14 @@
 """What a section is worth: the numbers every shape comes down to."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Properties:
     """Properties of one section, each a float or an array over designs; mm, mm^2, mm^3, mm^4.
 

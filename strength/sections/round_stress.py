@@ -1,10 +1,10 @@
 """Stresses of tubes and bars, on the outer radius."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.sections.stress import StressMatrix, selector, stretch
+from strength.values import evolve
 
 Array = NDArray[np.float64]
 
@@ -50,7 +50,7 @@ def round_matrix(area: Array, modulus: Array, m: Array) -> StressMatrix:
     At angle phi from y_m: sigma = N/A + (My sin phi - Mz cos phi) r/I and
     tau = T r/J + (k/A)(Vz cos phi - Vy sin phi), k V/A the greatest shear stress of V.
     """
-    return attrs.evolve(unit_round(), scale=round_scale(area, modulus, m))
+    return evolve(unit_round(), scale=round_scale(area, modulus, m))
 
 
 def round_bounds(nominal: Array) -> tuple[Array, Array]:

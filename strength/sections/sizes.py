@@ -2,17 +2,17 @@
 
 from collections.abc import Sequence
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Bar, Box, Flat, Shape, Tube
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 SIZED = (Tube, Bar, Box, Flat)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Sizes:
     """Nominal sizes (designs, bars) [mm]; nan for bars of another kind.
 

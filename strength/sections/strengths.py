@@ -1,16 +1,16 @@
 """Strength of a metal by thickness, for many thicknesses at once."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.errors import RangeError
 from strength.library import Metal
+from strength.values import fields, frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Strengths:
     """Strengths [MPa] and elongation (nan: unknown), one per thickness asked for."""
 
@@ -28,7 +28,7 @@ def strengths(metal: Metal, thickness: Array, diameter: Array | None = None) -> 
     Raises RangeError where no row holds.
     """
     outside = np.zeros_like(thickness) if diameter is None else diameter
-    found = np.full((len(attrs.fields(Strengths)), *thickness.shape), np.nan)
+    found = np.full((len(fields(Strengths)), *thickness.shape), np.nan)
     open_ = np.ones(thickness.shape, dtype=bool)
     for row in metal.rows:
         here = open_ & (row.over < thickness) & (thickness <= row.up_to) & (outside <= row.diameter_to)

@@ -4,9 +4,10 @@ Every shape comes down to a `StressMatrix`: forces times a scale are nominal str
 takes these to sigma, tau_1 and tau_2 at the points of the section. Shapes differ in nothing else.
 """
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -15,7 +16,7 @@ Flags = NDArray[np.bool_]
 CHUNK = 1 << 17  # numbers held at once, so that they stay in the processor's cache
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class StressMatrix:
     """From N, Vy, Vz, T, My, Mz to stresses at points.
 
@@ -35,7 +36,7 @@ class StressMatrix:
     tau_2: Array | None
     neighbours: Index
     twist: Array | None = None
-    probe: Index = attrs.Factory(lambda: np.zeros(1, dtype=np.intp))
+    probe: Index = field(factory=lambda: np.zeros(1, dtype=np.intp))
 
     def von_mises(self, forces: Array) -> Array:
         """Greatest sqrt(sigma^2 + 3 tau^2) [MPa] over the points, (designs, ...).
@@ -77,7 +78,7 @@ class StressMatrix:
 
     def first(self) -> "StressMatrix":
         """The matrix of the first design alone."""
-        return attrs.evolve(
+        return evolve(
             self,
             scale=self.scale[:1],
             sigma=self.sigma[:1],

@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 from typing import Any, TypeVar
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -20,6 +19,7 @@ from strength.joints.heat import heat_lengths
 from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
 from strength.studies.prepared import Prepared
+from strength.values import evolve, fields, frozen
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
@@ -29,7 +29,7 @@ KIND = "frame-buckling"
 Kind = TypeVar("Kind", np.float64, np.intp, np.bool_)
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Batch:
     """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own."""
 
@@ -47,7 +47,7 @@ class Batch:
         """Loads of all designs, (designs, loads, points, 6) where they differ."""
         if not self.own:
             return self.prepared.pushes
-        return attrs.evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
+        return evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
 
 
 def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Response]:
@@ -89,7 +89,7 @@ def with_bending(response: Response, factor: Array) -> Response:
         return response
     forces = response.forces.copy()
     forces[..., 4:] *= factor[:, :, None, None, None]
-    return attrs.evolve(response, forces=forces)
+    return evolve(response, forces=forces)
 
 
 def proved(batch: Batch, response: Response) -> Flags:
@@ -134,10 +134,10 @@ def design(bars: Bars, number: int) -> Bars:
     """One design of many."""
     values: dict[str, Any] = {
         field.name: value[number : number + 1]
-        for field in attrs.fields(Bars)
+        for field in fields(Bars)
         if isinstance(value := getattr(bars, field.name), np.ndarray) and value.ndim == 2 and len(value) > 1
     }
-    return attrs.evolve(bars, **values)
+    return evolve(bars, **values)
 
 
 def judged(
@@ -203,7 +203,7 @@ def with_row(found: Evaluated, use: Array) -> Evaluated:
     def put(old: NDArray[Kind], new: NDArray[Kind]) -> NDArray[Kind]:
         return np.concatenate([old[:, keep][:, :place], new, old[:, keep][:, place:]], axis=1)
 
-    return attrs.evolve(
+    return evolve(
         found,
         names=(*names[:place], name, *names[place:]),
         utilisation=put(found.utilisation, worst),

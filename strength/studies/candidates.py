@@ -2,14 +2,13 @@
 
 import math
 
-import attrs
-
 from strength import units
 from strength.case.model import Bolt, BoltSize, Stud
 from strength.case.shape import Bar, Box, Flat, Shape, Tube
 from strength.errors import CaseError, QuantityError
 from strength.library import Metal, stock
 from strength.library.sizes import StockSize
+from strength.values import frozen
 
 LEG_STEP = 0.5  # mm
 LEAST_LEG = 1.0  # mm
@@ -19,7 +18,7 @@ PINS = (4.0, 5.0, 6.0, 8.0, 10.0, 12.0, 16.0, 20.0)  # mm: common practice, no s
 LARGEST_THREAD = 24.0  # mm
 
 
-@attrs.frozen
+@frozen
 class Between:
     """A range of lengths [mm] to keep; both ends count."""
 

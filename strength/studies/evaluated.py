@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -12,7 +13,7 @@ Flags = NDArray[np.bool_]
 Name = tuple[str, str]  # part, kind
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Evaluated:
     """Utilisations of designs.
 
@@ -28,7 +29,7 @@ class Evaluated:
     utilisation: Array
     load: Index
     covered: Flags
-    failed: dict[int, str] = attrs.Factory(dict)
+    failed: dict[int, str] = field(factory=dict)
     every: Array | None = None
 
     @property
@@ -67,7 +68,7 @@ class Evaluated:
     def taken(self, designs: Index) -> "Evaluated":
         """Some of the designs, in the order given."""
         place = {int(design): n for n, design in enumerate(designs)}
-        return attrs.evolve(
+        return evolve(
             self,
             utilisation=self.utilisation[designs],
             load=self.load[designs],

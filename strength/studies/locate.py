@@ -3,14 +3,13 @@
 from collections.abc import Callable, Iterator, Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.faults import nearest
 from strength.case.model import Bolt, Member, Strut, Stud, Weld
 from strength.case.trade.entry import Entry
 from strength.case.trade.names import suffixed
 from strength.errors import CaseError
 from strength.studies.typed import BLOCK, Edit, TypedCase, Way
+from strength.values import frozen
 
 Part = Member | Strut | Weld | Bolt | Stud
 KINDS = {"member": "members", "strut": "struts", "weld": "welds", "bolt": "bolts", "stud": "studs"}
@@ -38,7 +37,7 @@ JOINED: dict[
 }
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Spot:
     """Where a value is typed: its way and how a new one is written there.
 

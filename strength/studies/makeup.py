@@ -3,13 +3,13 @@
 from collections.abc import Sequence
 from typing import Any
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Member, Strut
 from strength.case.shape import Flat, Shape
 from strength.sections.sizes import SIZED, Sizes
+from strength.values import fields
 
 SAME = 1e-6  # mm: a plate this near to a flat's thickness is that flat
 FIELDS = (
@@ -53,8 +53,10 @@ def _key(case: Case) -> list[Any]:
 def _make(part: Member | Strut) -> Any:
     """A part without its sizes."""
     kind: type | Shape | None = type(part.shape) if isinstance(part.shape, SIZED) else part.shape
-    fields = attrs.fields(type(part))
-    return (kind, *(getattr(part, field.name) for field in fields if field.name not in ("shape", "path")))
+    return (
+        kind,
+        *(getattr(part, field.name) for field in fields(type(part)) if field.name not in ("shape", "path")),
+    )
 
 
 def _flats(parts: Sequence[Member | Strut]) -> list[Flat]:

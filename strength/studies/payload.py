@@ -2,7 +2,6 @@
 
 from collections.abc import Callable, Sequence
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,6 +14,7 @@ from strength.studies.evaluated import Evaluated
 from strength.studies.prepared import Prepared, prepare
 from strength.studies.screened import ROUNDING
 from strength.studies.task import Ask
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Step = Callable[[int], None]
@@ -26,7 +26,7 @@ UNLIMITED = 1e6  # a factor that great counts as none
 ROUNDS = 60
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Reach:
     """How far a load can be raised: every force of it times `factor` brings its worst row to its limit.
 
@@ -38,7 +38,7 @@ class Reach:
     governs: str
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Payload:
     """The greatest payload [kg], None where no check limits it.
 
@@ -96,9 +96,9 @@ def payload(case: Case, *, step: Step = lambda _: None) -> Payload:
 def loaded(case: Case, now: float, wanted: float) -> Case:
     """The case with its payload scaled to a mass [kg], each part of it alike."""
     masses = tuple(
-        attrs.evolve(mass, mass=mass.mass * wanted / now) if mass.payload else mass for mass in case.masses
+        evolve(mass, mass=mass.mass * wanted / now) if mass.payload else mass for mass in case.masses
     )
-    return attrs.evolve(case, masses=masses)
+    return evolve(case, masses=masses)
 
 
 def _first_over(worst: Array) -> int | None:
@@ -119,7 +119,7 @@ def _rest(found: Evaluated, design: int, without: str) -> tuple[float, str]:
     return float(use[at]), found.identity(design, left[at])
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class _Search:
     """Evaluations of the case at payloads."""
 
@@ -217,7 +217,7 @@ def reaches(ready: Prepared, *, step: Step = lambda _: None) -> tuple[Reach, ...
     open_ = np.ones(count, dtype=bool)
     for _ in range(ROUNDS):
         forces = ready.pushes.forces * factor[:, None, None]
-        pushes = attrs.evolve(ready.pushes, forces=forces)
+        pushes = evolve(ready.pushes, forces=forces)
         found = evaluate_sizes(ready, sizes, pushes=[pushes], ask=Ask(every=True), step=step)
         for load in np.flatnonzero(open_).tolist():
             value, governs[load] = _of_load(found, load)

@@ -15,6 +15,7 @@ from strength.frame.plan import Plan, plan
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Layout
 from strength.sections import Bars, measure
+from strength.values import fields
 from strength.vehicle import Balanced, balance, into_structure
 from strength.vehicle.sheet import Pushes
 
@@ -103,7 +104,7 @@ def _alike(case: Case, old: Case) -> bool:
 
 def _runs_as(part: Member | Strut, other: Member | Strut) -> bool:
     """Whether two parts join the same points in the same way."""
-    names = [f.name for f in attrs.fields(type(part)) if f.name not in ("shape", "material", "path")]
+    names = [f.name for f in fields(type(part)) if f.name not in ("shape", "material", "path")]
     same = all(getattr(part, name) == getattr(other, name) for name in names)
     return same and _bends(part) == _bends(other)
 

@@ -3,8 +3,6 @@
 import itertools
 from collections.abc import Sequence
 
-import attrs
-
 from strength.case.model import Bolt, Member, Plate, Strut, Stud, Weld
 from strength.case.shape import Flat
 from strength.case.trade.axes import wall as wall_of
@@ -29,12 +27,13 @@ from strength.studies.locate import (
 from strength.studies.screened import HERE, Option, Run, Screened, screened
 from strength.studies.typed import Edit, TypedCase
 from strength.units import quantity
+from strength.values import frozen
 
 ANY = Between()
 MOST = 5000  # designs of one study
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Wanted:
     """What to screen: sizes to keep, another metal, other members that take the same size."""
 
@@ -44,7 +43,7 @@ class Wanted:
     sharing: tuple[str, ...] = ()
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Found:
     """One part to vary: where its size is typed, its size now and the sizes to try."""
 

@@ -3,7 +3,6 @@
 from collections.abc import Sequence
 from concurrent.futures import Executor
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case, Member, Strut
@@ -14,11 +13,12 @@ from strength.studies.evaluated import Evaluated
 from strength.studies.mass import structure_mass
 from strength.studies.task import Step
 from strength.studies.typed import Edit, TypedCase
+from strength.values import evolve, frozen
 
 ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Run:
     """Where designs are worked off (executor None: here) and who is told how many more are done."""
 
@@ -29,7 +29,7 @@ class Run:
 HERE = Run()
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Candidate:
     """One size: mass of all members [kg], worst utilisation of the whole case, what governs.
 
@@ -51,7 +51,7 @@ class Candidate:
     sensible: bool = True
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Screened:
     """All sizes of a part that the case can be built with, lightest first.
 
@@ -77,7 +77,7 @@ class Screened:
         return next((each for each in self.candidates if each.passes), None)
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Option:
     """One size to try, as text, and what to type for it."""
 
@@ -147,7 +147,7 @@ def screened(
         mass_now=structure_mass(file.case, struts=kind == "strut"),
         utilisation_now=float(worst[0]),
         governs_now=found.governs(0),
-        candidates=tuple(attrs.evolve(each, step_up=up) for each, up in zip(listed, ups, strict=True)),
+        candidates=tuple(evolve(each, step_up=up) for each, up in zip(listed, ups, strict=True)),
         refused=tuple(refused),
         with_it=_following(file.case, made, part),
         greatest_sensible=greatest_sensible,

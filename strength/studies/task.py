@@ -3,7 +3,6 @@
 from collections.abc import Callable, Sequence
 from concurrent.futures import Executor
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -13,6 +12,7 @@ from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
+from strength.values import frozen
 from strength.vehicle.sheet import Pushes
 
 Index = NDArray[np.intp]
@@ -20,7 +20,7 @@ Found = list[tuple[Index, Evaluated]]
 Step = Callable[[int], None]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Ask:
     """What an evaluation is asked for.
 
@@ -33,7 +33,7 @@ class Ask:
     exact_flats: bool = True
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Task:
     """Designs of one make-up that fit a processor's cache; can be sent to another machine."""
 

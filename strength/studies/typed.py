@@ -14,13 +14,14 @@ from strength.case.model import Case
 from strength.case.places import other_side
 from strength.case.read import case_from_tables
 from strength.case.trade.entry import Entry
+from strength.values import frozen
 
 Step = str | int
 Way = tuple[Step, ...]  # from the top of the file down to a value
 BLOCK: Way = ("change",)  # of an edit: its value is a [[change]] block of its own, put in at the end
 
 
-@attrs.frozen
+@frozen
 class Edit:
     """One value to set, at a way down the tables, as it would be typed."""
 

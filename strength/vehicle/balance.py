@@ -2,13 +2,13 @@
 
 import math
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Load, Wheel
 from strength.errors import BalanceError
 from strength.units import GRAVITY
+from strength.values import evolve
 from strength.vehicle.faults import check_load, pushers, stands_by_hand
 from strength.vehicle.ground import Ground, Weights, ground, weights
 from strength.vehicle.least import least_squares_loads
@@ -72,7 +72,7 @@ def _balanced(case: Case, load: Load) -> Balanced:
     if load.strike is not None:
         struck = struck_force(case, load, standing_load(case, load))
         wheels = tuple(
-            attrs.evolve(w, force=struck, lifts=struck[2] == 0.0) if w.name == load.strike.wheel else w
+            evolve(w, force=struck, lifts=struck[2] == 0.0) if w.name == load.strike.wheel else w
             for w in wheels
         )
     notes = _notes(load, share, forward, cornering, lean, wheels, takers)

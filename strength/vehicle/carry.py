@@ -1,10 +1,10 @@
 """How a mass is shared among the points that carry it."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Mass, Vector
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -12,7 +12,7 @@ Index = NDArray[np.intp]
 _CUT_OFF = 1e-9  # of the greatest stiffness of the point group
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Carried:
     """A mass and the constant matrix that shares what it gives.
 

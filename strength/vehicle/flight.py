@@ -1,10 +1,10 @@
 """A structure without supports flies free: its inertia balances every load."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.errors import BalanceError
+from strength.values import frozen
 from strength.vehicle.carry import Carried, skew
 
 Array = NDArray[np.float64]
@@ -12,7 +12,7 @@ Array = NDArray[np.float64]
 _NOTHING = 1e-9  # relative: no inertia, no moment
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Body:
     """Mass [t], mass centre [mm], the parts' places from it, inertia [t*mm^2] about it."""
 

@@ -2,12 +2,12 @@
 
 from collections.abc import Iterable
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Mass, Vector
 from strength.errors import CaseError
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
@@ -15,7 +15,7 @@ LEVEL_TOLERANCE = 1.0  # mm, own choice: the tyres' contacts count as one height
 MOST_WHEELS = 12  # every set of lifted wheels is looked at
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Ground:
     """Contacts in one load: the wheels on the ground in case order, then the hitch if there is one.
 
@@ -46,7 +46,7 @@ class Ground:
         return np.stack([np.ones_like(self.x), self.x, y])
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Weights:
     """Sum m [t] and first moments sum m x, sum m y, sum m h [t*mm], h above the contacts."""
 

@@ -1,13 +1,14 @@
 """What the road does to the wheels in each load, and what the vehicle can stand: plain values."""
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
+
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class WheelForce:
     """Force of the road on one wheel [N], body axes, acting where the tyre touches the ground.
 
@@ -20,7 +21,7 @@ class WheelForce:
     lifts: bool = False
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class TowForce:
     """Force of the tractor on the hitch [N], body axes."""
 
@@ -28,7 +29,7 @@ class TowForce:
     force: tuple[float, float, float]
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Balanced:
     """One load in balance. `lean` rad, left positive; `scaled_to` 1 or where it tips."""
 
@@ -45,7 +46,7 @@ class Balanced:
     tows: tuple[TowForce, ...] = ()
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Limit:
     """One limit of the whole vehicle; None: over 6 g, or never.
 
@@ -63,7 +64,7 @@ class Limit:
     governs: str = ""  # tips | slides | "" where neither comes
 
 
-@attrs.frozen(kw_only=True, eq=False)
+@frozen(kw_only=True, eq=False)
 class Pushes:
     """Loads as they reach the structure.
 

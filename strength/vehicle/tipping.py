@@ -3,11 +3,11 @@
 import math
 from itertools import combinations, pairwise
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.units import GRAVITY
+from strength.values import frozen
 from strength.vehicle.edges import first_below, first_below_linear, hull_edges
 from strength.vehicle.ground import Ground, Weights
 from strength.vehicle.least import least_squares_loads
@@ -18,7 +18,7 @@ Array = NDArray[np.float64]
 _ROUNDING = 1e-13  # of the vehicle's size: what counts as on the edge
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Manoeuvre:
     """Full accelerations [mm/s^2], the vertical load in multiples of g, the greatest lean [rad].
 

@@ -147,4 +147,6 @@ def test_what_many_parts_have_alike_is_told_once() -> None:
         case_from_text(twice)
     assert len(caught.value.faults) == 4
     (line,) = str(caught.value).splitlines()
-    assert line.startswith("wishbones.low.left, wishbones.high.left, welds.root.left, welds.two.left: `filler` is")
+    assert line.startswith(
+        "wishbones.low.left, wishbones.high.left, welds.root.left, welds.two.left: `filler` is"
+    )

@@ -3,8 +3,6 @@
 from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.checking.cuts import check_cuts
 from strength.case.checking.joints import check_joints
 from strength.case.checking.loads import check_loads
@@ -19,9 +17,10 @@ from strength.case.faults import Faults
 from strength.case.metals import Stores
 from strength.case.model import NotChecked, Warned
 from strength.case.trade.entry import Entry
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Checked:
     """Entries that the structure is made of, and what was found about them."""
 

@@ -2,8 +2,6 @@
 
 import math
 
-import attrs
-
 from strength.case.checking.survey import Survey, shape_of
 from strength.case.defaults import Defaults
 from strength.case.model import BoltSize
@@ -14,6 +12,7 @@ from strength.case.trade.vector import dot
 from strength.errors import RangeError, UnknownName
 from strength.library.bolt import find_bolt_class
 from strength.library.threads import thread
+from strength.values import evolve
 
 SAME = 1e-6  # mm
 PRESSED = 0.5  # mm, an inner tube over its outer one's bore: more cannot be put together
@@ -118,7 +117,7 @@ def _check_sleeve(survey: Survey, sleeve: Entry, defaults: Defaults) -> None:
         survey.fault(sleeve, "overlap", f"{overlap:.4g} mm is longer than {inner.name!r} ({long:.4g} mm)")
     bolt = sleeve.keys.get("bolt")
     if bolt:
-        pin = attrs.evolve(sleeve, keys=bolt, path=f"{sleeve.path}.bolt")
+        pin = evolve(sleeve, keys=bolt, path=f"{sleeve.path}.bolt")
         _check_size(survey, pin, bolt["size"], "size", defaults)
 
 

@@ -2,17 +2,16 @@
 
 import math
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.shape import Bar, Box, Flat, Outline, Shape, Tube
 from strength.case.trade.vector import cross, dot, length, minus, normal_part, unit
+from strength.values import frozen
 
 NEARLY_ALONG = math.sin(math.radians(8.0))  # closer than 8 degrees counts as along
 _LONGITUDINAL = 1e-9
 
 
-@attrs.frozen
+@frozen
 class Axes:
     """Unit vectors of a member: x from its start to its end, z along `up`, y across."""
 

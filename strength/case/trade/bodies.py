@@ -2,11 +2,11 @@
 
 from collections.abc import Iterable
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Member, Vector
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 SCALE = 100.0  # mm: rotations count as the movement they make at this distance
@@ -14,7 +14,7 @@ NULL = 1e-9  # of the largest term; a condition with no more left than that says
 MOVES = 1e-6  # what is more than rounding in a row of unit size
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Bodies:
     """Stiff bodies and the conditions their joints set.
 

@@ -2,8 +2,6 @@
 
 from collections.abc import Callable
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.shape import Bar, Rigid, Tube
 from strength.case.trade.axes import Axes, face_distance, member_axes, nearly_along
@@ -14,11 +12,12 @@ from strength.case.trade.parts import Bracket
 from strength.case.trade.placed import Host
 from strength.case.trade.vector import distance, minus, plus, unit
 from strength.case.trade.wishbone import CLEARANCE, EDGE
+from strength.values import frozen
 
 SAME = 0.01  # mm
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class LaidBracket:
     """Where a bracket lies: root on the host's centre line, foot on its own middle plane [mm].
 

@@ -2,17 +2,16 @@
 
 import math
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.shape import Box, Flat, Shape
 from strength.case.trade.axes import Axes, half_sizes, wall
 from strength.case.trade.vector import along, dot, fraction_of, minus, scaled
+from strength.values import frozen
 
 FLAT_ON = math.cos(math.radians(45.0))
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Seat:
     """The face of a host that a bracket is bolted to.
 

@@ -3,15 +3,14 @@
 from collections.abc import Iterable, Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.faults import Faults, nearest
 from strength.case.kinds import KINDS
 from strength.case.readers import read_keys, said
 from strength.case.trade.entry import Entry
+from strength.values import evolve, frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Change:
     """What one block changes: `keys` read as the keys of that kind."""
 
@@ -90,4 +89,4 @@ def _altered(entry: Entry, keys: Mapping[str, Any]) -> Entry:
     ends = {merged.get("from_end"), merged.get("to_end")}
     if entry.kind == "member" and "hinge" not in ends and "hinge_axis" not in keys:
         merged.pop("hinge_axis", None)
-    return attrs.evolve(entry, keys=merged)
+    return evolve(entry, keys=merged)

@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.model import Vector
+from strength.values import evolve, frozen
 
 Place = str | Vector
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Entry:
     """A typed or generated part: `keys` as in the case file, their values already read.
 
@@ -28,4 +27,4 @@ class Entry:
 
     def with_keys(self, **keys: object) -> "Entry":
         """A copy with some keys set anew."""
-        return attrs.evolve(self, keys={**self.keys, **keys})
+        return evolve(self, keys={**self.keys, **keys})

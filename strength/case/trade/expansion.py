@@ -3,8 +3,6 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
-import attrs
-
 from strength.case.faults import Faults
 from strength.case.model import Assumed
 from strength.case.trade.bracket import make_bracket
@@ -21,6 +19,7 @@ from strength.case.trade.reading import part_of
 from strength.case.trade.settling import placed, settled
 from strength.case.trade.welded_ends import WELDING, weld_ends
 from strength.case.trade.wishbone import make_wishbone
+from strength.values import evolve, frozen
 
 SUFFIXES = {  # of the points and members that each makes
     "wishbone": ("-front", "-rear", "-ball", "-spreader", "-spreader-front", "-spreader-rear"),
@@ -30,7 +29,7 @@ SUFFIXES = {  # of the points and members that each makes
 TRADE_KINDS = tuple(SUFFIXES)
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Expansion:
     """Plain entries of one side, points first, and what goes with them.
 
@@ -110,10 +109,10 @@ def _of_welding(told: Iterable[Change], faults: Faults) -> tuple[list[Change], l
                     f"change the weld itself, such as 'weld {suffixed(change.name, '-from')}'",
                 )
         elif welds:
-            early.append(attrs.evolve(change, keys=welds))
+            early.append(evolve(change, keys=welds))
         others = {key: value for key, value in change.keys.items() if key not in welds}
         if others or not welds:
-            rest.append(attrs.evolve(change, keys=others))
+            rest.append(evolve(change, keys=others))
     return early, rest
 
 

@@ -1,16 +1,15 @@
 """Where a knuckle's plate, steps and stub axle lie, from its balls and its wheel."""
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.trade.axes import Axes, member_axes, nearly_along
 from strength.case.trade.vector import along, cross, distance, dot, length, minus, plus, unit
+from strength.values import frozen
 
 PARALLEL = 1e-9
 SAME = 0.01  # mm, nearer counts as the same place
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class KnuckleGeometry:
     """Places [mm] and directions of a knuckle, body axes.
 

@@ -3,8 +3,6 @@
 from collections.abc import Callable, Iterable
 from typing import TypeVar, cast
 
-import attrs
-
 from strength.case.faults import RefusedError
 from strength.case.model import Vector
 from strength.case.places import Places, mirrored, other_side
@@ -12,6 +10,7 @@ from strength.case.trade.entry import Entry, Place
 from strength.case.trade.lending import Offer
 from strength.case.trade.names import suffixed, unknown_member
 from strength.case.trade.placed import Host
+from strength.values import evolve
 
 Found = TypeVar("Found")
 Owner = tuple[str, str]  # path and maker of the part that makes a point
@@ -226,7 +225,7 @@ class Layout(Places):
 def _image(host: Host) -> Host:
     """The host on the other side of the middle plane."""
     stands = (other_side(place) if isinstance(place, str) else mirrored(place) for place in host.stands)
-    return attrs.evolve(
+    return evolve(
         host,
         name=other_side(host.name),
         start=mirrored(host.start),

@@ -3,8 +3,6 @@
 from collections.abc import Callable
 from functools import partial
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.shape import Rigid, Shape
 from strength.case.trade.bracket import LaidBracket
@@ -15,9 +13,10 @@ from strength.case.trade.names import suffixed
 from strength.case.trade.parts import Bracket, Knuckle, Wishbone
 from strength.case.trade.placed import Host, PlacedKnuckle, PlacedWishbone
 from strength.case.trade.wishbone import is_round, plane_normal, spreader_places
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Offer:
     """What a part offers by name: places as typed, points and members found when asked for."""
 

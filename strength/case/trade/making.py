@@ -3,11 +3,10 @@
 from collections.abc import Callable
 from typing import Protocol
 
-import attrs
-
 from strength.case.model import Assumed
 from strength.case.trade.entry import Entry
 from strength.case.trade.names import suffixed
+from strength.values import field, frozen
 
 
 class Typed(Protocol):
@@ -22,7 +21,7 @@ class Typed(Protocol):
         """Where it stands in the file."""
 
 
-@attrs.define
+@frozen(eq=False)
 class Making:
     """Entries and assumed values of one trade part, in the order in which they are made.
 
@@ -33,8 +32,8 @@ class Making:
     part: Typed
     maker: str
     settle: Callable[[str], str]
-    entries: list[Entry] = attrs.Factory(list)
-    assumed: list[Assumed] = attrs.Factory(list)
+    entries: list[Entry] = field(factory=list)
+    assumed: list[Assumed] = field(factory=list)
 
     def named(self, suffix: str) -> str:
         """The part's name with a suffix before its side."""

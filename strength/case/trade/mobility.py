@@ -8,7 +8,6 @@ held still, so that a missing shock does not count against the tie rod.
 from collections import Counter
 from collections.abc import Iterable, Iterator
 
-import attrs
 import numpy as np
 
 from strength.case.model import Case, Vector
@@ -16,9 +15,10 @@ from strength.case.places import other_side
 from strength.case.trade.bodies import Array, Bodies, bodies_of
 from strength.case.trade.names import suffixed
 from strength.case.trade.parts import Knuckle, Part, Wishbone
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class _Joint:
     """A trade part that could turn about an axis, the row that gives its turning, what it turns on."""
 

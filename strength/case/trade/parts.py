@@ -3,14 +3,13 @@
 from collections.abc import Mapping
 from typing import Any
 
-import attrs
-
 from strength.case.model import BoltSize, Vector
 from strength.case.shape import Bar, Flat, Shape
 from strength.case.trade.entry import Place
+from strength.values import field, frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Pivot:
     """How a wishbone's leg is held: kind `rod end`, `bush` or `fixed` (then without a size)."""
 
@@ -18,19 +17,19 @@ class Pivot:
     size: BoltSize | None = None
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Workmanship:
     """What every trade part hands on to its welds, bolts, studs and members; only the keys given.
 
     weld: leg, filler, process, quality. bolt: class. member: material.
     """
 
-    weld: Mapping[str, Any] = attrs.Factory(dict)
-    bolt: Mapping[str, Any] = attrs.Factory(dict)
-    member: Mapping[str, Any] = attrs.Factory(dict)
+    weld: Mapping[str, Any] = field(factory=dict)
+    bolt: Mapping[str, Any] = field(factory=dict)
+    member: Mapping[str, Any] = field(factory=dict)
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Wishbone:
     """Two legs from their pivots to an outer ball [mm]."""
 
@@ -53,7 +52,7 @@ class Wishbone:
     work: Workmanship = Workmanship()
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class StepInBar:
     """The step at a stub axle's root [mm]."""
 
@@ -62,7 +61,7 @@ class StepInBar:
     root: str | None = None
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Knuckle:
     """A plate between two balls that carries a stub axle [mm]."""
 
@@ -84,7 +83,7 @@ class Knuckle:
     work: Workmanship = Workmanship()
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class BoltRow:
     """Equal bolts in a row along a bracket's width: pitch and edge distance [mm]."""
 
@@ -94,7 +93,7 @@ class BoltRow:
     edge: float
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Bracket:
     """A flat that stands on another part [mm]."""
 

@@ -1,14 +1,13 @@
 """Trade parts whose places are found [mm], body axes."""
 
-import attrs
-
 from strength.case.model import Vector
 from strength.case.shape import Shape
 from strength.case.trade.axes import Axes, member_axes
 from strength.case.trade.entry import Place
+from strength.values import frozen
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class PlacedWishbone:
     """Both pivots and the ball."""
 
@@ -17,7 +16,7 @@ class PlacedWishbone:
     ball: Vector
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class PlacedKnuckle:
     """Both balls, and the centre and unit axle of the wheel."""
 
@@ -27,7 +26,7 @@ class PlacedKnuckle:
     axle: Vector
 
 
-@attrs.frozen(kw_only=True)
+@frozen(kw_only=True)
 class Host:
     """A member that carries a bracket or is welded onto: its line, its shape and its `up`.
 

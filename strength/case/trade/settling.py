@@ -2,12 +2,11 @@
 
 from collections.abc import Iterable
 
-import attrs
-
 from strength.case.faults import Faults
 from strength.case.trade.entry import Entry
 from strength.case.trade.layout import Layout
 from strength.case.trade.names import suffixed
+from strength.values import evolve
 
 # kind -> key -> ending of the point that a vector there makes
 ENDINGS = {
@@ -40,7 +39,7 @@ def placed(entry: Entry, layout: Layout, faults: Faults) -> Entry:
     keys = {key: value for key, value in entry.keys.items() if key == "on"}
     with faults.at(entry.path):
         keys["at"] = layout.define(entry)
-    return attrs.evolve(entry, keys=keys)
+    return evolve(entry, keys=keys)
 
 
 def _settled(entry: Entry, layout: Layout, faults: Faults, *, again: bool) -> Entry:
@@ -59,4 +58,4 @@ def _settled(entry: Entry, layout: Layout, faults: Faults, *, again: bool) -> En
                 names.append(layout.settle(place, wanted, path=entry.path, maker=maker))
         if len(names) == (1 if single else len(given)):
             keys[key] = names[0] if single else tuple(names)
-    return attrs.evolve(entry, keys=keys)
+    return evolve(entry, keys=keys)

@@ -2,8 +2,6 @@
 
 from collections.abc import Iterable
 
-import attrs
-
 from strength.case.faults import Faults, RefusedError
 from strength.case.trade.axes import face_distance
 from strength.case.trade.entry import Entry
@@ -11,6 +9,7 @@ from strength.case.trade.layout import Layout
 from strength.case.trade.names import suffixed
 from strength.case.trade.placed import Host
 from strength.case.trade.vector import distance, minus, unit
+from strength.values import evolve
 
 SAME = 0.01  # mm
 WORK = ("leg", "filler", "process", "quality")
@@ -31,7 +30,7 @@ def weld_ends(entries: Iterable[Entry], layout: Layout, faults: Faults) -> list[
             found.append(entry)
             continue
         keys = {key: value for key, value in entry.keys.items() if key not in WELDING}
-        found.append(attrs.evolve(entry, keys=keys))
+        found.append(evolve(entry, keys=keys))
         idle = (
             [] if {"weld_from", "weld_to"} & entry.keys.keys() else [key for key in WORK if key in entry.keys]
         )

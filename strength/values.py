@@ -1,0 +1,150 @@
+"""Frozen values: what the stages hand to one another.
+
+Classes are written as with attrs, and `attrs.evolve`, `attrs.fields` and `attrs.asdict` know them.
+attrs compiles methods for each class; for two hundred classes that was a fifth of a whole run. Here
+all classes share the few functions below.
+"""
+
+from collections.abc import Callable
+from typing import Any, NamedTuple, NoReturn, TypeVar, dataclass_transform, overload
+
+Value = TypeVar("Value")
+NOTHING: Any = object()  # stands for no default
+
+
+class Field(NamedTuple):
+    """A field of a value; the names are those by which attrs knows them."""
+
+    name: str = ""
+    default: Any = NOTHING
+    factory: Callable[[], Any] | None = None
+    eq: bool = True
+    init: bool = True
+
+    @property
+    def alias(self) -> str:
+        """Its name as an argument."""
+        return self.name
+
+
+def field(*, default: Any = NOTHING, factory: Callable[[], Any] | None = None, eq: bool = True) -> Any:
+    """A field with a default made anew for each value, or one that equality leaves out."""
+    return Field(default=default, factory=factory, eq=eq)
+
+
+@overload
+def frozen(cls: type[Value], /) -> type[Value]: ...
+
+
+@overload
+def frozen(*, kw_only: bool = False, eq: bool = True) -> Callable[[type[Value]], type[Value]]: ...
+
+
+@dataclass_transform(frozen_default=True, field_specifiers=(field,))
+def frozen(cls: type[Any] | None = None, /, *, kw_only: bool = False, eq: bool = True) -> Any:
+    """Make a class of annotated fields a frozen value; eq=False: equal only to itself."""
+    if cls is None:
+        return lambda cls: _made(cls, kw_only, eq)
+    return _made(cls, kw_only, eq)
+
+
+def fields(cls: type[Any]) -> tuple[Field, ...]:
+    """The fields of a class of values, in order."""
+    found: tuple[Field, ...] = cls.__attrs_attrs__
+    return found
+
+
+def evolve(value: Value, /, **changes: Any) -> Value:
+    """A copy with some fields changed."""
+    kept = {field.name: getattr(value, field.name) for field in fields(type(value))}
+    return type(value)(**{**kept, **changes})
+
+
+def asdict(value: Any) -> dict[str, Any]:
+    """A value as a dictionary, and so all values inside its lists, tuples and dictionaries."""
+    return {field.name: _plain(getattr(value, field.name)) for field in fields(type(value))}
+
+
+def _plain(value: Any) -> Any:
+    if isinstance(value, list | tuple):
+        return type(value)(_plain(item) for item in value)
+    if isinstance(value, dict):
+        return {key: _plain(item) for key, item in value.items()}
+    return asdict(value) if hasattr(value, "__attrs_attrs__") else value
+
+
+def _made(cls: type[Any], kw_only: bool, eq: bool) -> type[Any]:
+    """The class with its fields and the methods of a value."""
+    own = tuple(_field(cls, name) for name in cls.__annotations__)
+    given: dict[str, Any] = {
+        "__attrs_attrs__": own,
+        "__match_args__": () if kw_only else tuple(field.name for field in own),
+        "__init__": _initialiser(own, kw_only),
+        "__repr__": _repr,
+        "__setattr__": _refuse,
+        "__delattr__": _refuse,
+    }
+    if eq:
+        given |= {"__eq__": _equal, "__hash__": _hash}
+    for name, what in given.items():
+        setattr(cls, name, what)
+    return cls
+
+
+def _field(cls: type[Any], name: str) -> Field:
+    said = cls.__dict__.get(name, NOTHING)
+    return said._replace(name=name) if isinstance(said, Field) else Field(name, said)
+
+
+def _initialiser(own: tuple[Field, ...], kw_only: bool) -> Callable[..., None]:
+    """An `__init__` that takes the fields by name, or in their order."""
+    wanted = frozenset(field.name for field in own)
+    names = [] if kw_only else [field.name for field in own]
+
+    def initialise(self: Any, *ordered: Any, **values: Any) -> None:
+        if ordered:
+            if len(ordered) > len(names) or not values.keys().isdisjoint(names[: len(ordered)]):
+                raise TypeError(f"{type(self).__name__}: a field is given twice, or one too many")
+            values.update(zip(names, ordered, strict=False))
+        if values.keys() != wanted:
+            _complete(type(self), values)
+        self.__dict__.update(values)
+
+    return initialise
+
+
+def _complete(cls: type[Any], values: dict[str, Any]) -> None:
+    """Fill in defaults; raises TypeError where a field is missing or unknown."""
+    unknown = values.keys() - {field.name for field in fields(cls)}
+    for field in fields(cls):
+        if field.name in values:
+            continue
+        if field.factory is not None:
+            values[field.name] = field.factory()
+        elif field.default is not NOTHING:
+            values[field.name] = field.default
+        else:
+            raise TypeError(f"{cls.__name__}: {field.name} is missing")
+    if unknown:
+        raise TypeError(f"{cls.__name__} has no {', '.join(sorted(unknown))}")
+
+
+def _refuse(self: Any, name: str, *_: Any) -> NoReturn:
+    raise AttributeError(f"{type(self).__name__}.{name} is frozen: take a changed copy (evolve)")
+
+
+def _repr(self: Any) -> str:
+    shown = ", ".join(f"{field.name}={getattr(self, field.name)!r}" for field in fields(type(self)))
+    return f"{type(self).__name__}({shown})"
+
+
+def _compared(value: Any) -> tuple[Any, ...]:
+    return tuple(getattr(value, field.name) for field in fields(type(value)) if field.eq)
+
+
+def _equal(self: Any, other: object) -> bool:
+    return _compared(self) == _compared(other) if type(self) is type(other) else NotImplemented
+
+
+def _hash(self: Any) -> int:
+    return hash((type(self), *_compared(self)))
