@@ -91,6 +91,11 @@ class Places:
         hint = nearest(place, self.names())
         if not self._mirror and place.endswith(".right") and other_side(place) in self.names():
             hint = "; with `mirror = true` on top of the file what ends in .left is made on the right too"
+        if place in self._members:
+            raise RefusedError(
+                f"{place!r} is a member, not a place: name the point at one of its ends, or put a point on it "
+                f'with {{on = "{place}", at = 0.5}}'
+            )
         raise RefusedError(f"no point, bracket or wishbone is named {place!r}{hint}")
 
     def settle(self, place: Place | None, wanted: str, *, path: str, maker: str) -> str:

@@ -150,3 +150,15 @@ def test_what_many_parts_have_alike_is_told_once() -> None:
     assert line.startswith(
         "wishbones.low.left, wishbones.high.left, welds.root.left, welds.two.left: `filler` is"
     )
+
+
+def test_a_member_is_no_place() -> None:
+    """Who welds a post onto a rail names the rail; the message says how to name a place on it."""
+    text = CORNER + '[struts]\nlink = {from = "rear-hub", to = "low-front.left"}\n[members]\n'
+    text += 'rail = {from = "rear-hub", to = "3 0 260 mm", section = "tube 31 x 2 mm"}\n'
+    text += 'post = {from = "rail", to = "0 9 460 mm", section = "tube 20 x 2 mm"}\n'
+    (why,) = faults(text)["members.post.from"]
+    assert why == (
+        "'rail' is a member, not a place: name the point at one of its ends, or put a point on it with "
+        '{on = "rail", at = 0.5}'
+    )
