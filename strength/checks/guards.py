@@ -15,6 +15,8 @@ from strength.checks.guards_bolts import (
 from strength.checks.guards_loads import idle_load
 from strength.checks.guards_sleeves import short_sleeve, tight_sleeve
 from strength.checks.guards_studs import bent_rod_end, shallow_thread
+from strength.checks.guards_weld_metals import brazed, strength_kept, unsuited_filler
+from strength.checks.guards_weld_rules import end_craters, least_leg, one_sided, outside_scope, short_weld
 from strength.checks.guards_welds import large_leg, quenched_bolt, thin_wall_by_mig
 from strength.checks.guards_wheels import brake_near_axle, thread_at_root
 
@@ -34,6 +36,14 @@ GUARDS: tuple[Guard, ...] = (
     uneven_group,
     large_leg,
     thin_wall_by_mig,
+    strength_kept,
+    unsuited_filler,
+    brazed,
+    one_sided,
+    least_leg,
+    short_weld,
+    end_craters,
+    outside_scope,
     tight_sleeve,
     short_sleeve,
     steel_in_aluminium,
