@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from strength.checks import concentration
 from strength.checks.peaks import smaller_diameter
+from strength.checks.strips import outside_strip
 
 if TYPE_CHECKING:
     from strength.checks.context import Context
@@ -19,7 +20,8 @@ def station_notes(context: "Context", number: int, where: NDArray[np.intp]) -> t
     """Notes of one bar's rows, one per load; where: (loads,) station among the bar's own."""
     stations = context.stations
     first = stations.of(number).start
-    kept = {n: _at(context, number, first + n) for n in np.unique(where).tolist()}
+    strip = outside_strip(context, number)
+    kept = {n: _joined(_at(context, number, first + n), strip) for n in np.unique(where).tolist()}
     return tuple(_joined(kept[int(n)], amplified_note(context, load)) for load, n in enumerate(where))
 
 

@@ -12,6 +12,7 @@ from strength.checks.chord_wall import chord_punching, chord_wall
 from strength.checks.clamps import clamp_slip
 from strength.checks.context import Context
 from strength.checks.frame_buckling import frame_buckling
+from strength.checks.lug_bending import lug_bending
 from strength.checks.net_section import net_section
 from strength.checks.plate_bending import plate_bending
 from strength.checks.pull_through import pull_through
@@ -50,6 +51,7 @@ CHECKS: tuple[Check, ...] = (
     chord_punching,
     tab_wall,
     plate_bending,
+    lug_bending,
     bolt_shear,
     bolt_tension,
     bolt_combined,

@@ -10,6 +10,7 @@ from strength.case.shape import Bar, Outline
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import station_notes
+from strength.checks.strips import outside_strip
 from strength.checks.verdict import Verdict
 from strength.sections.matrices import STRESSED
 
@@ -84,14 +85,14 @@ def rupture(context: Context) -> Iterator[Verdict]:
 
 
 def _is_covered(context: Context, number: int) -> NDArray[np.bool_]:
-    """False (designs,) where a heat-affected length has no rule, or an outline twists as it bends."""
+    """False (designs,) where heat has no rule, an outline twists as it bends or a flat is no strip."""
     covered: NDArray[np.bool_] = ~context.stations.uncovered[:, number]
     shape = context.bars.shapes[number]
     if isinstance(shape, Outline):
         from strength.sections.outline import meshed
 
         covered = covered & meshed(shape).is_centred
-    return covered
+    return covered & (not outside_strip(context, number))
 
 
 def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array) -> Verdict:

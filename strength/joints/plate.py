@@ -38,3 +38,17 @@ def effective_width(distance: Array, depth: Array) -> Array:
     """
     found: Array = distance / root_moment(distance / depth)
     return found
+
+
+def lug_width(distance: Array, width: Array) -> Array:
+    """Width [mm] over which a lug's root moment may be spread: 1/b^2 = 1/width^2 + (K_m/c)^2.
+
+    distance c: of the load, in the middle of the width, from the held edge; the load enters at the free edge,
+    so K_m is that of c/a = 1. Own choice between a strip (b = width, long) and Jaramillo's plate
+    (b = c/K_m, wide): unlike the lesser of the two, on the safe side of plate elements up to one width.
+
+    >>> lug_width(np.array([50.0, 400.0]), np.array([100.0])).round(1).tolist()
+    [70.1, 99.2]
+    """
+    found: Array = 1.0 / np.hypot(1.0 / width, ROOT[-1] / distance)
+    return found

@@ -66,6 +66,8 @@ class Nouns:
 
     def noun(self, part: str, kind: str) -> str:
         """A short word: tube, bar, box, plate, strut, weld, bolt, stud, sleeve, clamp, frame, part."""
+        if kind == "plate-bending" and part not in self._joints:
+            return self._shapes.get(part, "part")  # a lug; else the weld that bends the plate it stands on
         if kind in NOUN_OF_KIND:
             return NOUN_OF_KIND[kind]
         if kind == "frame-buckling":
