@@ -14,7 +14,7 @@ from strength.checks.guards_bolts import (
 )
 from strength.checks.guards_loads import idle_load
 from strength.checks.guards_sleeves import short_sleeve, tight_sleeve
-from strength.checks.guards_studs import bent_rod_end, shallow_thread
+from strength.checks.guards_studs import bent_rod_end, shallow_thread, softer_beside
 from strength.checks.guards_weld_metals import brazed, strength_kept, unsuited_filler
 from strength.checks.guards_weld_rules import end_craters, least_leg, one_sided, outside_scope, short_weld
 from strength.checks.guards_welds import large_leg, quenched_bolt, thin_wall_by_mig
@@ -26,6 +26,7 @@ GUARDS: tuple[Guard, ...] = (
     idle_load,
     bent_rod_end,
     shallow_thread,
+    softer_beside,
     brake_near_axle,
     thread_at_root,
     quenched_bolt,

@@ -2,7 +2,6 @@
 
 from collections.abc import Iterator
 
-import attrs
 import numpy as np
 
 from strength.case.model import Plate, Warned, Weld
@@ -10,6 +9,7 @@ from strength.case.shape import Bar, Box, Flat, Shape, Tube
 from strength.checks.context import Context
 from strength.checks.joint_rows import LITTLE
 from strength.library import Metal
+from strength.values import frozen
 
 LEAST_LEGS = ((6.0, 3.0), (13.0, 5.0), (19.0, 6.0), (float("inf"), 8.0))  # thinner part up to, leg [mm]
 LEAST_LENGTH, LEAST_THROATS = 30.0, 6.0  # mm, throats: EN 1993-1-8 4.5.1(2)
@@ -20,7 +20,7 @@ LIGHT_PART = 1.5  # mm: EN 1999-1-1, scope
 HARDLY = 1.0 - 1e-9
 
 
-@attrs.frozen(eq=False)
+@frozen(eq=False)
 class Joined:
     """One of the parts that a weld joins: its metal, its shape (None: a plate) and thickness [mm]."""
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from strength.report.document import Items, Section, plain
-from strength.report.mirrored import mirrored
+from strength.report.mirrored import left_hand, mirrored
 from strength.report.view import View
 from strength.report.words import kind_name, listed
 
@@ -63,7 +63,7 @@ def _gathered(pairs: Iterable[tuple[str, str]]) -> dict[str, list[str]]:
     texts = {(name, text) for text, name in given}
     found: dict[str, dict[str, None]] = {}
     for text, name in given:
-        left = text.replace(".right", ".left")  # one text for both sides, told of the left
+        left = left_hand(text)  # one text for both sides, told of the left
         twin = name.endswith(".right") and (mirrored(name), left) in texts
         found.setdefault(left if twin else text, {})[name] = None
     return {text: _sides(list(names)) for text, names in found.items()}

@@ -20,6 +20,17 @@ def mirrored(name: str) -> str:
     return name
 
 
+def left_hand(text: str) -> str:
+    """A text about a part or load on the right as it would read of the left.
+
+    >>> left_hand("302 N in 'pothole, right wheel' at hub.right")
+    "302 N in 'pothole, left wheel' at hub.left"
+    """
+    for left, right, _ in (*TURNED, (".left", ".right", "")):
+        text = text.replace(right, left)
+    return text
+
+
 def side_of(load: str) -> str:
     """Which of a mirrored pair of loads a load is.
 

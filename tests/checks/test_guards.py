@@ -118,6 +118,37 @@ def test_rod_end_that_is_pulled_only():
     assert texts(guards_studs.bent_rod_end, arm(FORCE, studs=(across,))) == []
 
 
+@pytest.mark.parametrize(("reach", "count"), [(0.5, 1), (0.0, 0)])
+def test_the_threaded_end_of_an_axle_is_no_rod_end(reach, count):
+    """Without reach there is no ball; 90 N m bend an M12 far over a tenth of its yield either way."""
+    bent = [[0.0, 0.0, 2000.0, 0.0, 9e4, 0.0]]
+    context = arm(bent, shape=Bar(30.0), studs=(stud(reach=reach),))
+    assert len(texts(guards_studs.bent_rod_end, context)) == count
+
+
+@pytest.mark.parametrize(
+    ("own", "into", "beside", "meets", "count"),
+    [
+        ("steel", "", "light", "b", 1),
+        ("steel", "steel", "light", "b", 0),  # said so
+        ("steel", "light", "light", "b", 0),
+        ("steel", "", "steel", "b", 0),
+        ("light", "", "light", "b", 0),
+        ("steel", "", "light", "a", 0),  # at the other end
+    ],
+)
+def test_thread_taken_to_be_in_the_harder_of_two_metals(own, into, beside, meets, count):
+    """A steel axle's stud in the middle of a light plate."""
+    plate_ = member("plate", "c", "d", Flat(70.0, 16.0), beside, via=(meets,))
+    places = {"c": (200.0, 70.0, 200.0), "d": (250.0, 80.0, 420.0)}
+    context = arm(
+        FORCE, shape=Bar(30.0), material=own, studs=(stud(into=into),), members=(plate_,), points=places
+    )
+    found = texts(guards_studs.softer_beside, context)
+    assert len(found) == count
+    assert all("plate" in text and '"light"' in text for text in found)
+
+
 @pytest.mark.parametrize(
     ("wall", "process", "onto", "count"),
     [

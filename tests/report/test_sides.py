@@ -5,13 +5,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from strength.case.model import Member
+from strength.case.model import Member, Warned
 from strength.case.shape import Tube
 from strength.checks.verdict import Row
+from strength.report.document import Items
+from strength.report.lists import warnings
 from strength.report.mirrored import mirrored
 from strength.report.sides import fold
 from strength.report.standing import Standing
-from tests.report.outcomes import LOADS, case, rows
+from strength.report.view import look
+from tests.report.outcomes import LOADS, case, outcome, rows
 
 NAMES = [load.name for load in LOADS]
 
@@ -137,3 +140,23 @@ def test_out_of_range_is_told_by_its_own_row() -> None:
     near = attrs.evolve(rows()[0], part="beam", kind="weld-throat", utilisation=0.7)
     (line,) = fold(case(), NAMES, (near, far)).lines
     assert (line.standing, line.worst, line.telling) == (Standing.RANGE, near, far)
+
+
+def test_a_warning_of_both_sides_is_told_once() -> None:
+    """Its text may name the load of its own side; with another figure it is another warning."""
+    texts = {
+        "stem.left": "900 N in 'pothole, left wheel'",
+        "stem.right": "900 N in 'pothole, right wheel'",
+        "horn.left": "700 N in 'bend, right turn'",
+        "horn.right": "650 N in 'bend, left turn'",
+    }
+    told = tuple(Warned(part=part, text=text) for part, text in texts.items())
+    section = warnings(look(attrs.evolve(outcome(), warnings=told)))
+    assert section is not None
+    (items,) = section.body
+    assert isinstance(items, Items)
+    assert items.items == (
+        ("stem (both sides)", "900 N in 'pothole, left wheel'"),
+        ("horn.left", "700 N in 'bend, right turn'"),
+        ("horn.right", "650 N in 'bend, left turn'"),
+    )
