@@ -93,8 +93,8 @@ class Places:
             hint = "; with `mirror = true` on top of the file what ends in .left is made on the right too"
         if place in self._members:
             raise RefusedError(
-                f"{place!r} is a member, not a place: name the point at one of its ends, or put a point on it "
-                f'with {{on = "{place}", at = 0.5}}'
+                f"{place!r} is a member, not a place: name the point at one of its ends, or put a point on "
+                f'it with {{on = "{place}", at = 0.5}}'
             )
         raise RefusedError(f"no point, bracket or wishbone is named {place!r}{hint}")
 

@@ -7,6 +7,7 @@ from typing import Any
 from strength.case import source
 from strength.case.build import basis, built, road
 from strength.case.checking import check
+from strength.case.checking.meeting import unjoined
 from strength.case.checking.naming import check_points, check_sides
 from strength.case.defaults import Defaults, with_defaults
 from strength.case.faults import Faults
@@ -76,6 +77,10 @@ def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: Path |
     )
     for path, why in loose(case, one_side.parts, mirror=mirror):
         faults.add(path, why)
+    if faults:
+        paths = {point.name: point.path for point in case.points}
+        for warned in unjoined(case.warnings):
+            faults.add(paths[warned.part], f"{warned.part!r}: {warned.text}")
     faults.end()
     return case
 

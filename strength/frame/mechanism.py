@@ -8,6 +8,7 @@ is merely soft raises no alarm.
 
 import numpy as np
 
+from strength.case.checking.meeting import unjoined
 from strength.case.model import Case
 from strength.errors import MechanismError
 from strength.frame.assembly import LARGE, Assembly
@@ -50,8 +51,9 @@ def refuse_pieces(case: Case, layout: Layout, links: Links) -> None:
         others = ", ".join(parts[b] for b in bars[1:4])
         more = f" (with {others}{' and more' if bars.size > 4 else ''})" if others else ""
         where = layout.names[int(layout.start[layout.first[bars[0]]])]
+        beside = "".join(f"; {each.part!r} {each.text}" for each in unjoined(case.warnings))
         raise MechanismError(
-            parts[bars[0]], f"can move freely{more}: {why}; join it at {where!r} or elsewhere"
+            parts[bars[0]], f"can move freely{more}: {why}; join it at {where!r} or elsewhere{beside}"
         )
 
 

@@ -83,3 +83,24 @@ def test_bracket_on_a_typed_via_vector() -> None:
         (passed,) = members[f"rail.{side}"].via
         assert passed == f"rail-via.{side}" == members[f"lug.{side}"].start
         assert places[passed] == (5.0, sign * 81.0, 150.0)
+
+
+def test_a_post_that_only_touches_is_named() -> None:
+    """A tie rod whose far end stands on a post that is joined to nothing: the post is named as well."""
+    found = faults(
+        FRONT.replace('to = "shock-top.left", section', 'to = "50 110 330 mm", section')
+        .replace(
+            "[supports]",
+            'mast.left = {from = "11 81 150 mm", to = "shock-top.left", section = "bar 20 mm", '
+            'material = "S355J2"}\n[supports]',
+        )
+        .replace(
+            'rail.left = {from = "low-front.left", to = "low-rear.left"',
+            'rail.left = {from = "90 80 150 mm", to = "-80 82 150 mm"',
+        )
+    )
+    assert "no shock" in found["wishbones.low.left"][0]
+    assert found["members.mast.left"] == [
+        "'mast-from.left': lies on the line of 'rail.left' but is not joined to it: "
+        "add it to that part's `via`"
+    ]

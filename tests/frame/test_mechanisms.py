@@ -255,3 +255,24 @@ def test_flying_corner_without_tie_rod():
     still = pushes_of(flying, {"hub": (0, 0, 9), "tower": (0, 0, -9, 0, 0, 0)}, gauge=even_gauge(flying))
     with pytest.raises(SolveError):  # these two forces make a couple
         solved(flying, bars_of(flying), still)
+
+
+def test_a_piece_that_only_touches_says_where():
+    """A post that stands on the middle of a rail without being in its `via`."""
+    from strength.case import case_from_text
+
+    text = """
+title = "Bracken post"
+[members]
+rail = {from = "7 0 0 mm", to = "307 0 0 mm", section = "tube 30 x 2 mm", material = "E235+N"}
+post = {from = "107 0 0 mm", to = "107 0 90 mm", section = "tube 20 x 2 mm", material = "E235+N"}
+[supports]
+rail-from = "all"
+[loads]
+push = {forces = [{at = "post-to", force = "9 0 0 N"}]}
+"""
+    told = message(case_from_text(text))
+    assert told.startswith("post: can move freely")
+    assert told.endswith(
+        "; 'post-from' lies on the line of 'rail' but is not joined to it: add it to that part's `via`"
+    )

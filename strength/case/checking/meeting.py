@@ -5,13 +5,14 @@ from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Mapping
 
 from strength.case.checking.survey import Survey, is_rigid, nodes
-from strength.case.model import Vector
+from strength.case.model import Vector, Warned
 from strength.case.trade.entry import Entry
 from strength.case.trade.vector import distance, fraction_of, off_line
 
 APART = 5.0  # mm: points that near to each other were probably meant to be one
 ON_LINE = 0.5  # mm
 SAME = 0.01  # mm
+_NOT_JOINED = "not joined"
 FASTENED = ("weld", "bolt", "stud", "sleeve", "clamp")
 
 
@@ -32,6 +33,11 @@ def used_points(survey: Survey) -> set[str]:
             case "load":
                 found.update(force["at"] for force in keys.get("forces", ()))
     return {name for name in found if name}
+
+
+def unjoined(warnings: Iterable[Warned]) -> Iterator[Warned]:
+    """Those warnings that tell of points which nearly meet: where something hangs loose, the likely cause."""
+    return (each for each in warnings if _NOT_JOINED in each.text)
 
 
 def check_meeting(survey: Survey, used: set[str]) -> None:
@@ -62,7 +68,8 @@ def _warn_near(survey: Survey, used: set[str]) -> None:
             gap = distance(at, survey.points[other])
             if gap <= APART and frozenset((name, other)) not in joined:
                 survey.warn(
-                    name, f"not joined: it is {gap:.2g} mm from {other!r}, and no part runs between the two"
+                    name,
+                    f"{_NOT_JOINED}: it is {gap:.2g} mm from {other!r}, and no part runs between the two",
                 )
         cells.setdefault(here, []).append(name)
 
@@ -85,7 +92,7 @@ def _warn_beside(survey: Survey, used: set[str]) -> None:
             if along > high + ON_LINE:
                 break
             if name not in own and _lies_within(points[name], *ends):
-                text = f"lies on the line of {member.name!r} but is not joined to it"
+                text = f"lies on the line of {member.name!r} but is {_NOT_JOINED} to it"
                 survey.warn(name, f"{text}: add it to that part's `via`")
 
 
