@@ -46,7 +46,10 @@ class Display:
     def stress(self, value: float) -> str:
         """A stress [MPa] without its unit."""
         shown = convert(value, "stress", self.system)
-        return f"{shown:.1f}" if self.system == "inch" else whole(shown)
+        if self.system != "inch":
+            return whole(shown)
+        text = f"{shown:.1f}"
+        return "0.0" if text == "-0.0" else text
 
     def speed(self, value: float) -> str:
         """A limit speed [m/s] without its unit, rounded down."""

@@ -4,7 +4,11 @@ NAME = "strength"
 
 
 def version() -> str:
-    """Version of the installed program."""
+    """Version of the installed program; of a copy that was never installed it is not known."""
+    from importlib.metadata import PackageNotFoundError
     from importlib.metadata import version as installed
 
-    return installed(NAME)
+    try:
+        return installed(NAME)
+    except PackageNotFoundError:
+        return "not installed"

@@ -1,6 +1,6 @@
 """How far a verdict reaches: on what basis, with which factors, and what it leaves out."""
 
-from strength.checks.factors import ALLOWABLE, LIMIT_STATE
+from strength.checks.factors import ALLOWABLE, BRITTLE, LIMIT_STATE
 from strength.report.document import Items, Section
 from strength.report.view import View
 
@@ -14,6 +14,7 @@ NAMES = {
     "gamma_m2": "tearing, welds and bolts",
     "gamma_m5": "hollow section walls",
 }
+BRITTLE_NAMES = "yielding of brittle metals (elongation under 10 % or not known), studs and stub axles"
 LIGHT = "sections and buckling (stainless, aluminium)"
 
 
@@ -25,7 +26,9 @@ def reach(view: View) -> Section:
     items = [
         (NAMES[name], _by_severity(given, case.basis.factors.get(name))) for name, given in table.items()
     ]
-    if not allowable:
+    if allowable:
+        items.append((BRITTLE_NAMES, f"{BRITTLE:.2f} at least, abuse too"))
+    else:
         items.append((LIGHT, "1.10, unless given above"))
     basis = (
         "Strengths are divided by the factors below (allowable stresses)."

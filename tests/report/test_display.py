@@ -63,3 +63,10 @@ def test_whole_and_figure_read_back(value: float) -> None:
 def test_percent_of_anything_over_is_not_nought(value: float) -> None:
     """Over the limit by a hair is still told."""
     assert not percent(value).startswith("0 %")
+
+
+@pytest.mark.parametrize("system", ["metric", "inch"])
+def test_nought_has_no_sign(system: str) -> None:
+    """A pull of -0.01 MPa reads as none, not as a push of nought."""
+    assert not Display(system).stress(-0.01).startswith("-")
+    assert Display(system).stress(-50.0).startswith("-")

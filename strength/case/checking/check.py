@@ -4,6 +4,7 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from strength.case.checking.cuts import check_cuts
+from strength.case.checking.doubled import check_doubled
 from strength.case.checking.joints import check_joints
 from strength.case.checking.loads import check_loads
 from strength.case.checking.meeting import check_meeting, used_points
@@ -46,6 +47,7 @@ def check(
     check_wheels(survey, tables.get("vehicle", {}).get("leaning", 0.0))
     check_loads(survey, tables.get("road", {}))
     check_joints(survey, defaults)
+    check_doubled(survey)
     check_cuts(survey)
     check_welds(survey, stores)
     check_metals(survey, defaults, stores)
