@@ -75,6 +75,26 @@ def _put(found: dict[str, Array], own: Index, properties: Properties) -> None:
         found[name][:, own] = getattr(properties, name)
 
 
+def _strong(
+    shapes: tuple[Shape | None, ...], metals: tuple[Metal | None, ...], sizes: Sizes, wall: Array
+) -> dict[str, Array]:
+    """Strengths of all bars (designs, bars), one look-up a metal for round bars and one for the others."""
+    groups: dict[tuple[int, bool], list[int]] = {}
+    for n, (shape, metal) in enumerate(zip(shapes, metals, strict=True)):
+        if metal is not None and not isinstance(shape, Bare):
+            groups.setdefault((id(metal), isinstance(shape, Tube | Bar)), []).append(n)
+    strong = {name: np.full(sizes.depth.shape, np.nan) for name in STRENGTHS}
+    drawn = np.array([isinstance(shape, Outline) for shape in shapes], dtype=bool)
+    thickness = np.where(drawn, wall, sizes.wall)
+    for (_, is_round), own in groups.items():
+        metal = metals[own[0]]
+        if metal is not None:
+            row = strengths(metal, thickness[:, own], sizes.depth[:, own] if is_round else None)
+            for name in STRENGTHS:
+                strong[name][:, own] = getattr(row, name)
+    return strong
+
+
 def filled(
     names: tuple[str, ...],
     shapes: tuple[Shape | None, ...],
@@ -110,13 +130,7 @@ def filled(
             _put(found, np.array([n]), outline_properties(shape))
             mixed[:, n] = meshed(shape).figure("iyz")
             shear_mixed[:, n] = meshed(shape).figure("shear_mix")
-    strong = {name: np.full(sizes.depth.shape, np.nan) for name in STRENGTHS}
-    for n, (shape, metal) in enumerate(zip(shapes, metals, strict=True)):
-        if metal is not None and not isinstance(shape, Bare):
-            thickness = found["wall"][:, n] if isinstance(shape, Outline) else sizes.wall[:, n]
-            row = strengths(metal, thickness, diameter(shape, sizes.depth[:, n]))
-            for name in STRENGTHS:
-                strong[name][:, n] = getattr(row, name)
+    strong = _strong(shapes, metals, sizes, found["wall"])
     whole = np.ones(sizes.depth.shape)
     kappa_y, kappa_z = found.pop("kappa_y"), found.pop("kappa_z")
     flexible = 1.0 if basis.shear_flexible else np.inf

@@ -30,8 +30,12 @@ def measure(case: Case) -> Bars:
         for part, shape in zip(parts, shapes, strict=True)
     )
     sizes = sizes_of([shapes])
-    faults = []
+    faults: list[tuple[str, str]] = []
+    sound: set[tuple[Shape, str]] = set()  # large frames repeat few sections
     for n, (part, shape, metal) in enumerate(zip(parts, shapes, metals, strict=True)):
+        if shape is None or (shape, part.material) in sound:
+            continue
+        before = len(faults)
         if isinstance(shape, Box) and 2.0 * corner_radii(shape.wall)[0] > min(shape.depth, shape.width):
             faults.append(
                 (part.path, f"{part.name}: the corners of a {shape.wall:g} mm wall do not fit on its sides")
@@ -41,6 +45,8 @@ def measure(case: Case) -> Bars:
                 strengths(metal, _thickness(shape, sizes.wall[:, n]), diameter(shape, sizes.depth[:, n]))
             except RangeError as error:
                 faults.append((part.path, f"{part.name}: {error}"))
+        if len(faults) == before:
+            sound.add((shape, part.material))
     if faults:
         raise CaseError(faults)
     return filled(tuple(part.name for part in parts), shapes, metals, len(case.members), sizes, case.basis)
