@@ -35,7 +35,7 @@ class BucklingLength:
     start: str
     end: str
 
-    def place(self, bar: int, at: float) -> float:
+    def place(self, bar: int, at: Array) -> Array:
         """Place along the whole of a place `at` [mm from `from`] of one of its bars, length `bar_length`."""
         link = next(link for link in self.links if link.bar == bar)
         return link.offset - at if link.turned else link.offset + at

@@ -29,8 +29,17 @@ class Place:
     shoulder: int = -1
 
 
-def places_of(case: Case, layout: "Layout", number: int, heat: "tuple[HeatLength, ...]") -> list[Place]:
-    """Places of bar `number` in order; a via point has two, one on either side."""
+def places_of(
+    case: Case,
+    layout: "Layout",
+    number: int,
+    heat: "tuple[HeatLength, ...]",
+    insets: "Array | None" = None,
+) -> list[Place]:
+    """Places of bar `number` in order; a via point has two, one on either side.
+
+    insets: of all welds (designs, welds) [mm] where designs differ in them.
+    """
     parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
     part = parts[number]
     length = float(layout.bar_length[number])
@@ -44,7 +53,7 @@ def places_of(case: Case, layout: "Layout", number: int, heat: "tuple[HeatLength
         weaker = _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
         # the whole section at the same place can be no worse
         found = [place for place in found if not _is_known(place.at, weaker)] + weaker
-        found += _insets(case, part, number, length, found)
+        found += _insets(case, part, number, length, found, insets)
     found += _heat_ends(part.start, part.end, number, length, heat, found)
     return sorted(found, key=lambda place: (float(place.at[0]), place.later))
 
@@ -82,15 +91,17 @@ def _shoulders(case: Case, member: Member, bar: int, length: float, cuts: Array)
     return found
 
 
-def _insets(case: Case, member: Member, bar: int, length: float, known: list[Place]) -> list[Place]:
+def _insets(
+    case: Case, member: Member, bar: int, length: float, known: list[Place], insets: "Array | None"
+) -> list[Place]:
     found: list[Place] = []
-    for weld in case.welds:
+    for n, weld in enumerate(case.welds):
         if weld.member == member.name:
-            at = weld.inset if weld.end == "from" else length - weld.inset
-            if not _is_known(np.array([at]), [*known, *found]):
-                found.append(
-                    _plain(bar, at, 0, f"{_away(at, length, member.start, member.end)}, {weld.name}")
-                )
+            inset = np.array([weld.inset]) if insets is None else insets[:, n]
+            at = inset if weld.end == "from" else length - inset
+            if not _is_known(at, [*known, *found]):
+                away = _away(float(at[0]), length, member.start, member.end)
+                found.append(Place(bar=bar, at=at, later=0, label=f"{away}, {weld.name}"))
     return found
 
 

@@ -43,8 +43,8 @@ def _verdict(context: Context, joint: WallJoint) -> Verdict:
     stress = []
     for moment, distance, depth in sections:
         spread = effective_width(distance, depth)[:, None]
-        if abs(float(host.origin @ host.axes[2])) > BESIDE * float(width[0, 0]):
-            spread = spread / 2.0
+        beside = np.abs(host.origin @ host.axes[2])[:, None] > BESIDE * width
+        spread = np.where(beside, spread / 2.0, spread)
         stress.append(6.0 * moment / (np.minimum(spread, width) * thickness**2))
     demand = np.stack(stress, axis=-1) * context.factors.load()[:, None]
     where = np.argmax(demand, axis=-1)

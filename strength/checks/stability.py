@@ -102,7 +102,7 @@ def buckling_strength(bars: Bars, number: int, whole: BucklingLength, welds: tup
         if weld.bar in own:
             at = whole.place(weld.bar, weld.at)
             welded = bars.yield_welded[:, number] * weld.factor
-            inside = min(at, whole.length - at) > least
+            inside = np.minimum(at, whole.length - at) > least
             found = np.where(inside, np.minimum(found, welded), found)
     return found
 

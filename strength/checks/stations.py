@@ -61,7 +61,9 @@ def place_stations(
     """Stations of all bars with the forces and the worst stress at each."""
     found: list[Place] = []
     for number in range(len(bars.names)):
-        found += places_of(case, layout, number, tuple(part for part in heat if part.bar == number))
+        found += places_of(
+            case, layout, number, tuple(part for part in heat if part.bar == number), bars.weld_insets
+        )
     designs = bars.area.shape[0]
     bar = np.array([place.bar for place in found], dtype=np.intp)
     place = np.stack([np.broadcast_to(place.at, designs) for place in found], axis=-1)

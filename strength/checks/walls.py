@@ -72,7 +72,7 @@ class WallJoint:
             demand=use,
             limit=np.ones(use.shape),
             utilisation=use * self.effect.path_factor,
-            places=(f"wall of {host}, {self.meeting.host.at:.0f} mm along it",),
+            places=(f"wall of {host}, {self.meeting.host.at[0]:.0f} mm along it",),
             in_range=in_range,
             notes=tuple(notes),
         )
@@ -99,14 +99,15 @@ def host_forces(context: Context, joint: Meeting) -> Array:
     There, on the host's middle line, its force enters; the weld of a slanting member is elsewhere.
     """
     host, layout, seat = joint.host, context.layout, joint.seat
-    end = np.array([-seat.into * seat.weld.inset, 0.0, 0.0])  # seen from the middle of the weld's plane
-    enters = float((end - host.origin) @ host.axes[0])
+    # the member's end lies an inset behind the middle of the weld's plane
+    enters = -host.origin @ host.axes[0] - seat.into * seat.inset * host.axes[0, 0]
     cuts = layout.along[layout.first[host.bar] : layout.last[host.bar] + 1].ravel()
-    place = float(np.clip(enters, 0.0, host.length))
-    nearest = float(cuts[np.argmin(np.abs(cuts - place))])
-    place = nearest if abs(nearest - place) <= NEAR else place
+    place = np.clip(enters, 0.0, host.length)
+    nearest = cuts[np.argmin(np.abs(cuts - place[:, None]), axis=1)]
+    place = np.where(np.abs(nearest - place) <= NEAR, nearest, place)
     bar = np.full(2, host.bar, dtype=np.intp)
-    return at_places(layout, context.response, bar, np.full((1, 2), place), np.array([0, 1], dtype=np.intp))
+    both = np.stack([place, place], axis=-1)
+    return at_places(layout, context.response, bar, both, np.array([0, 1], dtype=np.intp))
 
 
 def _found(context: Context) -> tuple[WallJoint, ...]:
@@ -185,6 +186,9 @@ def _outside(joint: Meeting, wall: Parent, size: Array, squeeze: Array) -> tuple
             (joint.low[:, None] < -1e-6) | (joint.high[:, None] > joint.host.length + 1e-6),
             f"the weld runs past the end of {joint.seat.weld.onto}",
         ),
-        (joint.aside > 0.05 * size[:, None], "the middle lines pass each other by over 5 % of the depth"),
+        (
+            joint.aside[:, None] > 0.05 * size[:, None],
+            "the middle lines pass each other by over 5 % of the depth",
+        ),
         (squeeze > 1.0, f"{joint.seat.weld.onto} itself is over its yield"),
     )

@@ -1,5 +1,8 @@
 """Welds on a part: its own, and those of other parts onto it."""
 
+import numpy as np
+from numpy.typing import NDArray
+
 from strength.case.model import Case
 from strength.frame.response import Layout
 from strength.joints.heat import welded_factor
@@ -8,13 +11,13 @@ from strength.sections.bars import Bars
 from strength.values import frozen
 
 
-@frozen(kw_only=True)
+@frozen(kw_only=True, eq=False)
 class WeldOn:
-    """A weld on a bar, `at` [mm from `from`]; factor on the welded strengths."""
+    """A weld on a bar, `at` (designs or 1,) [mm from `from`]; factor on the welded strengths."""
 
     name: str
     bar: int
-    at: float
+    at: NDArray[np.float64]
     factor: float
 
 
@@ -24,7 +27,7 @@ def welds_on(case: Case, layout: Layout, bars: Bars) -> tuple[WeldOn, ...]:
     for seat in seats(case, layout, bars):
         places = [(seat.bar, seat.plane)]
         if seat.host is not None:
-            places.append((seat.host.bar, min(max(seat.host.at, 0.0), seat.host.length)))
+            places.append((seat.host.bar, np.clip(seat.host.at, 0.0, seat.host.length)))
         for bar, at in places:
             metal = bars.metals[bar]
             factor = 1.0 if metal is None else welded_factor(metal, seat.weld.process)

@@ -81,7 +81,8 @@ class WeldEffect:
         limit = np.take_along_axis(limits[:, None], worst.rule[..., None], axis=-1)[..., 0]
         limit = limit * quality / context.factors.on_ultimate()
         use = demand / limit
-        name, over = ("throat", self.weld.leg * THROAT) if kind == "weld-throat" else ("leg", self.weld.leg)
+        leg = float(self.seat.leg[0])
+        name, over = ("throat", leg * THROAT) if kind == "weld-throat" else ("leg", leg)
         parts = worst.parts[0] * factor[:, None] / over
         parts = np.where(np.abs(parts) > 1e-6 * np.abs(parts).max(axis=-1, keepdims=True), parts, 0.0)
         notes = []
@@ -135,7 +136,7 @@ def forces_through(context: Context, seats_: tuple[Seat, ...]) -> Array:
         context.layout,
         context.response,
         np.array([seat.bar for seat in seats_], dtype=np.intp),
-        np.array([[seat.plane for seat in seats_]]).reshape(1, -1),
+        np.stack(np.broadcast_arrays(*(seat.plane for seat in seats_)), axis=-1),
         np.array([seat.later for seat in seats_], dtype=np.intp),
     )
 
@@ -215,7 +216,7 @@ def _rules(
     filler = context.case.fillers[weld.filler]
     own, onto = parents(context.case, seat, context.bars)
     throat, known = throat_rules(
-        weld.leg * THROAT,
+        seat.leg * THROAT,
         context.factors.method,
         filler=filler,
         brazed=weld.process == "braze" or filler.kind == "bronze",
@@ -226,7 +227,7 @@ def _rules(
     wall = own.wall[:, None]
     if isinstance(seat.shape, Flat):
         wall = np.where(_along_width(pieces), wall / 2.0, wall)
-    toe = toe_rules(weld.leg, own=own, onto=onto, wall=wall, host_wall=None if onto is None else onto.wall)
+    toe = toe_rules(seat.leg, own=own, onto=onto, wall=wall, host_wall=None if onto is None else onto.wall)
     heat_known = own.in_range if onto is None else own.in_range & onto.in_range
     return throat, toe, known, heat_known
 

@@ -85,7 +85,7 @@ def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]
     if seat.host is not None and seat.host.round:
         return _saddle(seat, pieces, bars)
     if cut:
-        pieces = shortened(pieces, weld.leg * THROAT)
+        pieces = shortened(pieces, seat.leg * THROAT)
     if np.any(pieces.length().sum(axis=1) <= 0.0):
         why = "a throat off each free end leaves no weld" if cut else "its lines have no length"
         raise CaseError([(weld.path or weld.name, f"{weld.name}: {why}; make the lines longer")])
@@ -102,7 +102,7 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
         )
         raise CaseError([(where, why)])
     cylinder = Cylinder(
-        through=host.origin[None],
+        through=host.origin,
         direction=host.axes[:1],
         radius=bars.depth[:, host.bar] / 2.0,
         into=np.array([seat.into]),

@@ -37,7 +37,7 @@ class Rule:
 
 
 def throat_rules(
-    throat: float,
+    throat: Array,
     method: str,
     *,
     filler: Filler,
@@ -99,7 +99,7 @@ def aluminium_strength(filler: Filler, own: Parent, onto: Parent | None) -> tupl
 
 
 def toe_rules(
-    leg: float, *, own: Parent, onto: Parent | None, wall: Array, host_wall: Array | None
+    leg: Array, *, own: Parent, onto: Parent | None, wall: Array, host_wall: Array | None
 ) -> tuple[Rule, ...]:
     """Rules of `weld-toe`: both faces over the leg, and both walls over their thickness.
 
@@ -123,10 +123,10 @@ def toe_rules(
     return tuple(rules)
 
 
-def _combined(throat: float, limit: Array, source: str) -> list[Rule]:
+def _combined(throat: Array, limit: Array, source: str) -> list[Rule]:
     """sqrt(2 (tx^2 + |tx tn| + tn^2) + 3 ts^2): a rule for each 45 degree throat."""
     return [_rule(throat, (2.0, 3.0, 2.0, sign), limit, "combined stress", source) for sign in (2.0, -2.0)]
 
 
-def _rule(over: float, form: tuple[float, float, float, float], limit: Array, what: str, source: str) -> Rule:
-    return Rule(form=np.array(form)[None, None] / over**2, limit=limit, what=what, source=source)
+def _rule(over: Array, form: tuple[float, float, float, float], limit: Array, what: str, source: str) -> Rule:
+    return Rule(form=np.array(form) / over[:, None, None] ** 2, limit=limit, what=what, source=source)

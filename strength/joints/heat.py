@@ -85,9 +85,9 @@ def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
         if host is not None and host.face is not None and abs(host.face[0]) > 1e-6:
             direction = direction - direction[0] / host.face[0] * host.face
         along.append(direction)
-        at.append(0.0 if host is None else host.at)
+        at.append(np.broadcast_to(np.zeros(1) if host is None else host.at, group.designs))
     low, high = group.extent(np.repeat(np.array(along), group.designs, axis=0))
-    shift = np.repeat(np.array(at), group.designs)
+    shift = np.concatenate(at)
     return low + shift, high + shift
 
 

@@ -20,8 +20,8 @@ class Meeting:
     angle: acute, between the two [rad]. in_plane, out_of_plane: unit vectors of the moments that
     bend the member in the plane of both and out of it. side: from the host toward the member,
     square to the host, body axes. lean: cosine between the member (leaving the host) and the
-    host's x. aside: distance between the two middle lines [mm]. at: place along the host where
-    they come nearest [mm]. low, high: (designs,) the weld's extent along the host [mm].
+    host's x. aside: (designs or 1,) distance between the two middle lines [mm]. at: likewise, place
+    along the host where they come nearest [mm]. low, high: (designs,) the weld's extent along it [mm].
     """
 
     seat: Seat
@@ -31,8 +31,8 @@ class Meeting:
     out_of_plane: Array
     side: Array
     lean: float
-    aside: float
-    at: float
+    aside: Array
+    at: Array
     low: Array
     high: Array
 
@@ -52,7 +52,7 @@ def meeting(seat: Seat, low: Array, high: Array) -> Meeting | None:
     lean = float(out @ along)
     side = (out - lean * along) / sine
     # where the member's line, through the middle of the weld plane, passes the host's
-    run = float(-host.origin @ side) / sine
+    run = -host.origin @ side / sine
     return Meeting(
         seat=seat,
         host=host,
@@ -61,7 +61,7 @@ def meeting(seat: Seat, low: Array, high: Array) -> Meeting | None:
         out_of_plane=np.cross(np.array([1.0, 0.0, 0.0]), normal),
         side=side @ seat.axes,
         lean=lean,
-        aside=abs(float(host.origin @ normal)),
+        aside=np.abs(host.origin @ normal),
         at=host.at - run * lean,
         low=low,
         high=high,
@@ -112,9 +112,9 @@ def _leaning_apart(own: Meeting, other: Meeting) -> bool:
     return first.lean < UPRIGHT and second.lean > -UPRIGHT and not upright
 
 
-def _depth(own: Meeting, other: Meeting) -> float:
+def _depth(own: Meeting, other: Meeting) -> Array:
     """Distance from the host's middle line to where the two members' lines cross [mm]."""
     spread = abs(
         1.0 / np.tan(own.angle) * np.sign(own.lean) - 1.0 / np.tan(other.angle) * np.sign(other.lean)
     )
-    return float(abs(own.at - other.at) / max(spread, 1e-9))
+    return np.asarray(np.abs(own.at - other.at) / max(spread, 1e-9))

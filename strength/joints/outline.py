@@ -34,8 +34,8 @@ def pattern(weld: Weld, shape: Shape | None, depth: Array, width: Array, wall: A
     return found
 
 
-def shortened(pieces: Pieces, by: float) -> Pieces:
-    """Straight lines cut back by `by` [mm] at each free end; a line left without length stays, empty.
+def shortened(pieces: Pieces, by: Array) -> Pieces:
+    """Straight lines cut back by `by` (designs or 1,) [mm] at each free end; one left without length stays.
 
     A free end lies on no other line. Own choice after EN 1993-1-8 4.5.1, which takes a throat off
     each end of a weld that is not run round or full at its ends.
@@ -45,6 +45,7 @@ def shortened(pieces: Pieces, by: float) -> Pieces:
     start, end = pieces.base, pieces.base + pieces.delta
     length = pieces.length()
     free_start, free_end = _free(start, start, end), _free(end, start, end)
+    by = by[:, None]
     left = np.maximum(length - by * (free_start.astype(float) + free_end), 0.0)
     along = pieces.delta / np.where(length > 0.0, length, 1.0)[..., None]
     base = start + along * (by * free_start)[..., None]

@@ -18,7 +18,8 @@ class Host:
 
     axes: rows x, y, z of the host. origin: the host's `from`, seen from the middle of the weld
     plane [mm]. face: outward normal of the face it is welded to, None on a round host or where its
-    sizes are not known. at: place of the weld along the host [mm from `from`].
+    sizes are not known. at: place of the weld along the host [mm from `from`]. origin (designs or 1, 3),
+    at (designs or 1,).
     """
 
     bar: int
@@ -27,7 +28,7 @@ class Host:
     origin: Array
     length: float
     face: Array | None
-    at: float
+    at: Array
 
     @property
     def round(self) -> bool:
@@ -44,14 +45,16 @@ class Host:
 class Seat:
     """A weld's place: bar, plane [mm from `from`], and the member's axes (rows, body axes).
 
-    into: +1 where the member runs from the weld toward +x, -1 where toward -x. later: the side of a
-    via point on which the member leaves the weld.
+    leg, inset, plane: (designs or 1,) [mm]. into: +1 where the member runs from the weld toward +x, -1
+    where toward -x. later: the side of a via point on which the member leaves the weld.
     """
 
     weld: Weld
     bar: int
     shape: Shape | None
-    plane: float
+    leg: Array
+    inset: Array
+    plane: Array
     into: float
     axes: Array
     host: Host | None
@@ -66,18 +69,20 @@ class Seat:
 def seats(case: Case, layout: Layout, bars: Bars) -> tuple[Seat, ...]:
     """The seat of every weld of the case, in order."""
     number = {name: n for n, name in enumerate(bars.names[: bars.member_count])}
-    return tuple(_seat(weld, layout, bars, number) for weld in case.welds)
+    return tuple(_seat(weld, n, layout, bars, number) for n, weld in enumerate(case.welds))
 
 
-def _seat(weld: Weld, layout: Layout, bars: Bars, number: dict[str, int]) -> Seat:
+def _seat(weld: Weld, own: int, layout: Layout, bars: Bars, number: dict[str, int]) -> Seat:
     bar = number[weld.member]
     into = 1.0 if weld.end == "from" else -1.0
     length = float(layout.bar_length[bar])
-    plane = weld.inset if into > 0.0 else length - weld.inset
+    legs, insets = bars.weld_legs, bars.weld_insets
+    leg = np.array([weld.leg]) if legs is None else legs[:, own]
+    inset = np.array([weld.inset]) if insets is None else insets[:, own]
     first, last = int(layout.first[bar]), int(layout.last[bar])
     axes = layout.axes[first if into > 0.0 else last]
     point = layout.points[layout.start[first] if into > 0.0 else layout.end[last]]
-    middle = point + into * weld.inset * axes[0]
+    middle = point + into * inset[:, None] * axes[0]
     host = None
     if isinstance(weld.onto, str):
         host = _host(number[weld.onto], layout, bars, axes, middle, into)
@@ -85,7 +90,9 @@ def _seat(weld: Weld, layout: Layout, bars: Bars, number: dict[str, int]) -> Sea
         weld=weld,
         bar=bar,
         shape=bars.shapes[bar],
-        plane=plane,
+        leg=leg,
+        inset=inset,
+        plane=inset if into > 0.0 else length - inset,
         into=into,
         axes=axes,
         host=host,
@@ -96,7 +103,7 @@ def _seat(weld: Weld, layout: Layout, bars: Bars, number: dict[str, int]) -> Sea
 def _host(bar: int, layout: Layout, bars: Bars, axes: Array, middle: Array, into: float) -> Host:
     first = int(layout.first[bar])
     own = layout.axes[first] @ axes.T
-    origin = axes @ (layout.points[layout.start[first]] - middle)
+    origin = (layout.points[layout.start[first]] - middle) @ axes.T
     shape = bars.shapes[bar]
     face = None
     half_y, half_z = bars.width[0, bar] / 2.0, bars.depth[0, bar] / 2.0
@@ -113,5 +120,5 @@ def _host(bar: int, layout: Layout, bars: Bars, axes: Array, middle: Array, into
         origin=origin,
         length=float(layout.bar_length[bar]),
         face=face,
-        at=float(-origin @ own[0]),
+        at=-origin @ own[0],
     )

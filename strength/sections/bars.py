@@ -45,6 +45,9 @@ class Bars:
     ultimate_welded: Array
     elongation: Array  # nan: unknown
     density: Array  # (bars,) kg/mm^3
+    # (designs, welds) [mm] where designs differ in them; None: as the welds of the case have them
+    weld_legs: Array | None = None
+    weld_insets: Array | None = None
     # product moment of area, integral of y z: 0 but for outlines
     iyz: Array = field(factory=lambda: np.zeros((1, 1)))
     # part of the shear compliance that couples Vy and Vz [1/mm^2], likewise

@@ -9,9 +9,8 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Flat, Tube
+from strength.case.shape import Bar, Tube
 from strength.checks.context import Context
-from strength.checks.plate_bending import BESIDE
 from strength.checks.welds import weld_effects
 from strength.joints.end_force import end_force
 from strength.joints.meeting import DEEP, Meeting, meeting
@@ -37,8 +36,6 @@ def _faces(context: Context) -> Iterator[Flags]:
             continue
         out = np.abs(host.axes @ np.array([1.0, 0.0, 0.0]))
         yield bars.width[:, host.bar] * out[2] <= bars.depth[:, host.bar] * out[1]
-        if isinstance(host.shape, Flat):
-            yield np.abs(host.origin @ host.axes[2]) > BESIDE * bars.depth[:, host.bar]
 
 
 def _crowds(context: Context) -> Iterator[Flags]:
@@ -57,10 +54,10 @@ def _crowds(context: Context) -> Iterator[Flags]:
                 yield _crossing(own, other) <= DEEP * context.bars.depth[:, own.host.bar]
 
 
-def _crossing(own: Meeting, other: Meeting) -> float:
+def _crossing(own: Meeting, other: Meeting) -> NDArray[np.float64]:
     """Distance from the host's middle line to where two members' lines cross [mm]."""
     slopes = [np.sign(joint.lean) / np.tan(joint.angle) for joint in (own, other)]
-    return float(abs(own.at - other.at) / max(abs(slopes[0] - slopes[1]), 1e-9))
+    return np.asarray(np.abs(own.at - other.at) / max(abs(slopes[0] - slopes[1]), 1e-9))
 
 
 def _passing(context: Context) -> Iterator[Flags]:

@@ -11,9 +11,9 @@ from strength.case.shape import Shape
 from strength.errors import StrengthError
 from strength.sections import Sizes, sizes_of
 from strength.studies.evaluated import Evaluated, failure, together
-from strength.studies.makeup import by_proportion, grouped
+from strength.studies.makeup import by_flats, grouped
 from strength.studies.prepared import Prepared, prepare, sharing
-from strength.studies.task import Ask, Step, Task, taken, worked_off
+from strength.studies.task import Ask, Step, Task, WeldSizes, taken, worked_off
 from strength.vehicle.sheet import Pushes
 
 Index = NDArray[np.intp]
@@ -54,8 +54,12 @@ def evaluate(
         parts += [(own[[n]], failure(why, ready.load_names)) for n, why in failed.items()]
         step(len(failed))
         kept = np.array([n for n in range(own.size) if n not in failed], dtype=np.intp)
-        sizes = sizes_of([shapes_of(chosen[n]) for n in kept])
-        tasks += [(own[kept[numbers]], task) for numbers, task in _tasks(ready, sizes, loaded, ask)]
+        made = [chosen[n] for n in kept]
+        sizes = sizes_of([shapes_of(case) for case in made])
+        tasks += [
+            (own[kept[numbers]], task)
+            for numbers, task in _tasks(ready, sizes, weld_sizes(made), loaded, ask)
+        ]
     return together([*parts, *worked_off(tasks, executor, step)], len(cases))
 
 
@@ -63,6 +67,7 @@ def evaluate_sizes(
     ready: Prepared,
     sizes: Sizes,
     *,
+    welds: WeldSizes | None = None,
     pushes: Sequence[Pushes] = (),
     ask: Ask = Ask(),  # noqa: B008
     executor: Executor | None = None,
@@ -70,9 +75,9 @@ def evaluate_sizes(
 ) -> Evaluated:
     """Utilisations of designs of one make-up that differ in sizes (designs, bars) [mm], or in loads.
 
-    pushes: one a design; none: those of the prepared case.
+    welds: legs and insets of the welds. pushes: one a design. Left out: those of the prepared case.
     """
-    tasks = _tasks(ready, sizes, list(pushes), ask)
+    tasks = _tasks(ready, sizes, welds, list(pushes), ask)
     return together(worked_off(tasks, executor, step), sizes.wall.shape[0])
 
 
@@ -97,10 +102,21 @@ def _loaded(ready: Prepared, cases: list[Case]) -> tuple[list[Pushes], dict[int,
     return [] if all(each is ready.pushes for each in found) else found, failed
 
 
-def _tasks(ready: Prepared, sizes: Sizes, pushes: list[Pushes], ask: Ask) -> list[tuple[Index, Task]]:
+def weld_sizes(cases: Sequence[Case]) -> WeldSizes | None:
+    """Legs and insets of all welds, None where designs do not differ in them."""
+    legs = np.array([[weld.leg for weld in case.welds] for case in cases])
+    insets = np.array([[weld.inset for weld in case.welds] for case in cases])
+    if not legs.size or (np.all(legs == legs[:1]) and np.all(insets == insets[:1])):
+        return None
+    return WeldSizes(legs=legs, insets=insets)
+
+
+def _tasks(
+    ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask
+) -> list[tuple[Index, Task]]:
     """Designs of one make-up in chunks, with their numbers."""
     every = np.arange(sizes.wall.shape[0])
-    sets = by_proportion(ready.bars.shapes, sizes) if ask.exact_flats else [every]
+    sets = by_flats(ready.bars.shapes, sizes) if ask.exact_flats else [every]
     found = []
     for own in sets:
         for at in range(0, own.size, CHUNK):
@@ -108,6 +124,7 @@ def _tasks(ready: Prepared, sizes: Sizes, pushes: list[Pushes], ask: Ask) -> lis
             task = Task(
                 ready=ready,
                 sizes=taken(sizes, some),
+                welds=None if welds is None else welds.taken(some),
                 pushes=tuple(pushes[n] for n in some) if pushes else (),
                 ask=ask,
             )

@@ -5,6 +5,7 @@ from typing import Any
 
 from strength.case.faults import nearest
 from strength.case.model import Bolt, Member, Strut, Stud, Weld
+from strength.case.shape import Bar
 from strength.case.trade.entry import Entry
 from strength.case.trade.names import suffixed
 from strength.errors import CaseError
@@ -74,7 +75,35 @@ def section_spot(file: TypedCase, part: Member | Strut) -> Spot:
     kind = "member" if isinstance(part, Member) else "strut"
     way = _way(file, kind, part.name, "section", lambda trade, suffix: _bar_key(trade, suffix, 0))
     now = file.value(way)
-    return Spot(way=way, now=now if isinstance(now, str) else "")
+    return Spot(way=way, now=now if isinstance(now, str) else "", also=_steps(file, part, way))
+
+
+def _steps(file: TypedCase, part: Member | Strut, way: Way) -> Callable[[str], tuple[Edit, ...]]:
+    """A step typed at a bar that grows past it keeps its height."""
+    steps: list[tuple[Way, float]] = []
+    for shoulder in file.case.shoulders:
+        if shoulder.member != part.name or not isinstance(part.shape, Bar):
+            continue
+        typed = file.value((*way[:-1], "shoulder"))
+        entries = [file.entry("shoulder", side) for side in file.sides(shoulder.name)]
+        if way[-1] == "axle" and isinstance(typed, Mapping):
+            steps.append(((*way[:-1], "shoulder", "larger"), shoulder.larger))
+        else:
+            steps += [((*file.way_to(e), "larger"), shoulder.larger) for e in entries if e is not None]
+
+    def edits(size: str) -> tuple[Edit, ...]:
+        from strength.case.shape_text import parse
+
+        new, old = parse(size), part.shape
+        if not isinstance(new, Bar) or not isinstance(old, Bar):
+            return ()
+        return tuple(
+            Edit(place, f"{larger + new.diameter - old.diameter:.6g} mm")
+            for place, larger in steps
+            if new.diameter >= larger
+        )
+
+    return edits
 
 
 def metal_spot(file: TypedCase, part: Member | Strut) -> Spot:

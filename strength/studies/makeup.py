@@ -6,16 +6,20 @@ from typing import Any
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Case, Member, Strut
+from strength.case.model import Case, Member, Strut, Weld
 from strength.case.shape import Flat, Shape
 from strength.sections.sizes import SIZED, Sizes
 from strength.values import fields
 
-SAME = 1e-6  # mm: a plate this near to a flat's thickness is that flat
 FIELDS = (
-    "points", "supports", "welds", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "basis",
+    "points", "supports", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "basis",
     "road", "metals", "fillers",
 )  # fmt: skip
+WELD = fields(Weld)
+MEMBER, STRUT = (
+    tuple(field.name for field in fields(made) if field.name not in ("shape", "path"))
+    for made in (Member, Strut)
+)
 
 
 def grouped(cases: Sequence[Case]) -> list[NDArray[np.intp]]:
@@ -37,13 +41,12 @@ def grouped(cases: Sequence[Case]) -> list[NDArray[np.intp]]:
 def _key(case: Case) -> list[Any]:
     """What designs of one batch have in common."""
     parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
-    plates = tuple(plate.thickness for bolt in case.bolts for plate in bolt.plates)
     return [
         len(case.members),
         [_make(part) for part in parts],
         _equals(case),
-        [tuple(abs(flat.thickness - t) < SAME for t in plates) for flat in _flats(parts)],
-        [round(flat.width / flat.thickness, 9) for flat in _flats(parts)],
+        _flats(parts),
+        _welds(case),
         [(load.name, load.severity) for load in case.loads],
         [wheel.name for wheel in case.wheels],
         *(getattr(case, name) for name in FIELDS),
@@ -59,20 +62,35 @@ def _make(part: Member | Strut) -> Any:
     )
 
 
+def _welds(case: Case) -> list[Any]:
+    """Welds without their legs and insets; those of flats with their insets, which bound a strip's length."""
+    flats = {member.name for member in case.members if isinstance(member.shape, Flat)}
+    return [
+        tuple(
+            getattr(weld, field.name)
+            for field in WELD
+            if field.name not in ("leg", "inset", "path")
+            or (field.name == "inset" and {weld.member, weld.onto} & flats)
+        )
+        for weld in case.welds
+    ]
+
+
 def _flats(parts: Sequence[Member | Strut]) -> list[Flat]:
     return [part.shape for part in parts if isinstance(part.shape, Flat)]
 
 
-def by_proportion(shapes: Sequence[Shape | None], sizes: Sizes) -> list[NDArray[np.intp]]:
-    """Numbers of the designs whose flats have the same proportions, in the order of the first of each.
+def by_flats(shapes: Sequence[Shape | None], sizes: Sizes) -> list[NDArray[np.intp]]:
+    """Numbers of the designs with the same flats, in the order of the first of each.
 
-    Flats of several proportions side by side share one torsion field, which is a little less exact.
+    Flats of several proportions side by side share one torsion field, which is a little less exact; and
+    whether a flat is a strip is judged once for all.
     """
     flats = [n for n, shape in enumerate(shapes) if isinstance(shape, Flat)]
-    ratio = np.round(sizes.depth[:, flats] / sizes.width[:, flats], 9)
-    if not flats or np.all(ratio == ratio[:1]):
+    sides = np.concatenate([sizes.depth[:, flats], sizes.width[:, flats]], axis=1)
+    if not flats or np.all(sides == sides[:1]):
         return [np.arange(sizes.wall.shape[0])]
-    _, inverse = np.unique(ratio, axis=0, return_inverse=True)
+    _, inverse = np.unique(sides, axis=0, return_inverse=True)
     inverse = inverse.reshape(-1)
     sets = [np.flatnonzero(inverse == n) for n in range(int(inverse.max()) + 1)]
     return sorted(sets, key=lambda own: int(own[0]))

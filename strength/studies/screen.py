@@ -181,14 +181,14 @@ def _found(file: TypedCase, name: str, wanted: Wanted) -> Found:
         part=part,
         kind=kind,
         spot=spot,
-        now=spot.now or _text(part),
+        now=spot.now or size_text(part),
         sizes=sizes,
         more=more,
         others=tuple(others),
     )
 
 
-def _text(part: Member | Strut) -> str:
+def size_text(part: Member | Strut) -> str:
     """A section that follows another's text."""
     from strength.case.writing import section
 

@@ -12,9 +12,10 @@ from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
-from strength.values import frozen
+from strength.values import evolve, frozen
 from strength.vehicle.sheet import Pushes
 
+Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Found = list[tuple[Index, Evaluated]]
 Step = Callable[[int], None]
@@ -34,11 +35,24 @@ class Ask:
 
 
 @frozen(kw_only=True, eq=False)
+class WeldSizes:
+    """Legs and insets of all welds, (designs, welds) [mm]."""
+
+    legs: Array
+    insets: Array
+
+    def taken(self, own: Index) -> "WeldSizes":
+        """Some of the designs."""
+        return WeldSizes(legs=self.legs[own], insets=self.insets[own])
+
+
+@frozen(kw_only=True, eq=False)
 class Task:
     """Designs of one make-up that fit a processor's cache; can be sent to another machine."""
 
     ready: Prepared
     sizes: Sizes
+    welds: WeldSizes | None
     pushes: tuple[Pushes, ...]
     ask: Ask
 
@@ -77,6 +91,8 @@ def done(task: Task) -> Found:
     every = np.arange(designs)
     try:
         bars = rebuilt(task.ready.bars, task.ready.case.basis, task.sizes)
+        if task.welds is not None:
+            bars = evolve(bars, weld_legs=task.welds.legs, weld_insets=task.welds.insets)
         batch = Batch(prepared=task.ready, bars=bars, own=task.pushes)
         context, response = context_of(batch, buckling=task.ask.buckling)
         ways = parted(branches(context))
@@ -92,6 +108,7 @@ def done(task: Task) -> Found:
         part = Task(
             ready=task.ready,
             sizes=taken(task.sizes, own),
+            welds=None if task.welds is None else task.welds.taken(own),
             pushes=tuple(task.pushes[n] for n in own) if task.pushes else (),
             ask=task.ask,
         )

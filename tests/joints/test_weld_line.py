@@ -166,7 +166,7 @@ def test_only_free_ends_are_cut_back():
     pieces = straight(
         np.array([[[0, 0, 40, 0], [40, 0, 40, 30], [20, 0, 20, -25], [90, 0, 93, 0]]], dtype=float)
     )
-    cut = shortened(pieces, 2.0)
+    cut = shortened(pieces, np.array([2.0]))
     assert cut.length()[0] == pytest.approx([38.0, 28.0, 23.0, 0.0])
     assert cut.base[0, 0] == pytest.approx([2.0, 0.0])
     assert (cut.base + cut.delta)[0, 1] == pytest.approx([40.0, 28.0])
