@@ -3,6 +3,7 @@
 import shlex
 
 from strength.report.document import Items, Section, plain
+from strength.report.ranges import reasons
 from strength.report.sides import PartLine
 from strength.report.standing import Standing
 from strength.report.view import View
@@ -36,6 +37,11 @@ def _pressing(view: View) -> list[PartLine]:
 def _step(view: View, line: PartLine) -> str:
     """What helps one part, and the command that finds its size."""
     row = line.telling
+    if line.standing is Standing.RANGE:
+        why = plain(reasons(row) or "its source does not cover this")
+        text = f"{line.label} ({kind_name(row.kind)}, out of range): {why}. "
+        text += "Change it until it is in range, or have an engineer judge it."
+        return text + (f"\n{_typed(view, 'explain', row.id)}" if "explain" in view.commands else "")
     text = f"{line.label} ({kind_name(row.kind)}, {verdict(row)}): {helps(row.kind, line.noun)}."
     command = "leg" if row.kind in WELDS else SIZERS.get(line.noun, "explain")
     if command in view.commands:
@@ -45,13 +51,15 @@ def _step(view: View, line: PartLine) -> str:
 
 def _commands(view: View) -> list[str]:
     """Commands that help with the whole vehicle."""
+    case = view.outcome.case
+    carries = any(mass.payload for mass in case.masses)
     over = any(line.standing is Standing.OVER for line in view.folded.lines)
     useful = [
         ("advise", over, "Find the cheapest changes"),
-        ("payload", not over, "Find the greatest payload"),
+        ("payload", carries and not over, "Find the greatest payload"),
         ("proof", not over, "Plan a test in the shed"),
-        ("life", view.outcome.case.road is not None, "Look at its life on the road"),
-        ("loads", bool(view.outcome.case.wheels), "See the forces on the wheels"),
+        ("life", case.road is not None, "Look at its life on the road"),
+        ("loads", bool(case.wheels), "See the forces on the wheels"),
     ]
     return [
         f"{purpose}:\n{_typed(view, command)}"
