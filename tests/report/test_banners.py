@@ -10,7 +10,7 @@ from strength.report.document import Document
 from strength.report.sides import fold
 from strength.report.summary import summary
 from strength.report.view import look
-from tests.report.outcomes import LOADS, outcome, rows
+from tests.report.outcomes import LOADS, case, outcome, rows
 from tests.report.test_sides import NAMES, SOME
 
 
@@ -147,3 +147,14 @@ def test_wheel_notes_are_sentences(note: str, words: str) -> None:
     loads = tuple(attrs.evolve(load, notes=(note,)) for load in given.loads)
     section = next(s for s in summary(look(attrs.evolve(given, loads=loads))).sections if s.title == "Loads")
     assert {text for _, text in section.body[1].items} == {words}
+
+
+@pytest.mark.parametrize("payload", [True, False])
+def test_greatest_payload_is_only_proposed_where_one_is_marked(*, payload: bool) -> None:
+    """A case without a payload mass has none to raise."""
+    given = case()
+    masses = tuple(attrs.evolve(mass, payload=payload) for mass in given.masses)
+    told = outcome(case=attrs.evolve(given, masses=masses), rows=(row("beam", "yielding", 0.5),))
+    section = summary(look(told, case_path="a.toml", commands=frozenset({"payload"}))).sections[-1]
+    steps = " ".join(text for _, text in section.body[0].items)
+    assert ("strength payload a.toml" in steps) is payload
