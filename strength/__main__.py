@@ -4,6 +4,7 @@
 """
 
 import argparse
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -12,6 +13,7 @@ from strength.cli import COMMANDS
 from strength.errors import CaseError, StrengthError
 from strength.report.cautions import ONE_LINE
 
+LOOPS = 200_000  # new objects between searches for loops among them: the tens of thousands of a case last
 UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells count signals
 
 
@@ -45,6 +47,7 @@ class _Version(argparse.Action):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
+    gc.set_threshold(LOOPS)
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # small solves: threads only slow them down
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from strength.checks import concentration
 from strength.checks.peaks import smaller_diameter
 from strength.checks.strips import outside_strip
+from strength.distinct import distinct
 
 if TYPE_CHECKING:
     from strength.checks.context import Context
@@ -21,7 +22,7 @@ def station_notes(context: "Context", number: int, where: NDArray[np.intp]) -> t
     stations = context.stations
     first = stations.of(number).start
     strip = outside_strip(context, number)
-    kept = {n: _joined(_at(context, number, first + n), strip) for n in np.unique(where).tolist()}
+    kept = {n: _joined(_at(context, number, first + n), strip) for n in distinct(where).tolist()}
     return tuple(_joined(kept[int(n)], amplified_note(context, load)) for load, n in enumerate(where))
 
 

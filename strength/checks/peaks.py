@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from strength.case.model import Case, Shoulder
 from strength.case.shape import Bar, Tube
 from strength.checks.places import Gaps
+from strength.distinct import distinct
 from strength.sections.matrices import bore_ratio, stress_matrix
 from strength.sections.net_stress import net_matrix
 from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
@@ -96,7 +97,7 @@ def _put(exact: Array, wanted: Flags, own: Index, matrix: StressMatrix, forces: 
 def _groups(bars: "Bars", bar: Index, chosen: Flags) -> list[tuple[StressMatrix, Index]]:
     """Stress matrices, each with the stations it serves: bars of one shape and size share one."""
     alike: dict[tuple[object, ...], list[int]] = {}
-    for n in np.unique(bar[chosen]).tolist():
+    for n in distinct(bar[chosen]).tolist():
         sizes = (bars.depth[:, n].tobytes(), bars.width[:, n].tobytes(), bars.wall[:, n].tobytes())
         alike.setdefault((bars.shapes[n], *sizes), []).append(n)
     found = []

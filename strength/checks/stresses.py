@@ -9,6 +9,7 @@ from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
 from strength.checks.peaks import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
+from strength.distinct import distinct
 from strength.sections.matrices import bore_ratio
 from strength.sections.nominal import Nominal, nominal, nominal_box, nominal_flat, nominal_round
 from strength.values import frozen
@@ -44,7 +45,7 @@ def _rows(context: Context, number: int) -> Iterator[StressRow]:
     own = stations.of(number)
     worst = own.start + worst_yielding(context, number)[0]
     found = np.empty((len(context.loads), 4))
-    for station in np.unique(worst):
+    for station in distinct(worst):
         loads = np.flatnonzero(worst == station)
         parts = _nominal(context, number, int(station), stations.forces[:1, loads, station])
         found[loads] = np.stack([parts.axial[0], parts.bending[0], parts.shear[0], parts.torsion[0]], axis=-1)

@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from strength.distinct import distinct, numbered
 from strength.frame.links import Links
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index
@@ -132,14 +133,14 @@ def _wide(links: Links, reduction: Reduction, patterns: int, segment: Index) -> 
         freedom, vec = links.freedom[s][there], links.vec[s, :patterns][:, there]
         follower = group[freedom] >= 0
         columns, parts = [freedom[~follower]], [vec[:, ~follower]]
-        for g in np.unique(group[freedom[follower]]):
+        for g in distinct(group[freedom[follower]]):
             mine = group[freedom] == g
             follow = reduction.follows[g]
             columns.append(follow.master)
             parts.append(vec[:, mine] @ follow.weight[rank[freedom[mine]]])
         place = reduction.place[np.concatenate(columns)]
         all_parts = np.concatenate(parts, axis=1)
-        touched, at = np.unique(place, return_inverse=True)
+        touched, at = numbered(place)
         sums = np.zeros((touched.size, patterns))
         np.add.at(sums, at, all_parts.T)
         kept = (touched >= 0) & np.any(sums != 0.0, axis=1)

@@ -5,6 +5,7 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 
 from strength.case.model import Case
+from strength.distinct import others
 from strength.errors import MechanismError
 from strength.frame.links import Links
 from strength.frame.modes import torsion_free, turning
@@ -36,7 +37,7 @@ def unit_rows(links: Links) -> Array:
 
 def loose_points(links: Links) -> Index:
     """Points that no part touches."""
-    return np.setdiff1d(np.arange(links.points), links.freedom[:, [0, 6]] // 6)
+    return others(links.points, links.freedom[:, [0, 6]] // 6)
 
 
 def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
@@ -100,7 +101,7 @@ def _gram(links: Links, rows: Array) -> Array:
 
 def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
     size, directions = np.linalg.eigh(_gram(links, rows))
-    touched = np.setdiff1d(np.arange(links.points), loose_points(links))
+    touched = others(links.points, loose_points(links))
     for p in touched[np.any(size[touched] < SLACK, axis=1)]:
         free = directions[p][:, size[p] < SLACK]
         if free.shape[1] == 3:

@@ -3,6 +3,7 @@
 import numpy as np
 
 from strength.case.model import Case, Member, Strut
+from strength.distinct import distinct
 from strength.errors import CaseError
 from strength.frame.response import Array, Flags, Index, Layout
 
@@ -37,7 +38,7 @@ def lay_out(case: Case) -> Layout:
     length = np.linalg.norm(run, axis=1)
     chord = points[ends[lasts]] - points[starts[firsts]]
     whole = np.linalg.norm(chord, axis=1)
-    _refuse(parts, np.unique(bars[length == 0.0]), "has two of its points at the same place")
+    _refuse(parts, distinct(bars[length == 0.0]), "has two of its points at the same place")
     _refuse(parts, np.flatnonzero(whole == 0.0), "ends where it starts")
     chord /= whole[:, None]
     ups = default_up(chord)
@@ -45,7 +46,7 @@ def lay_out(case: Case) -> Layout:
         if part.up is not None:
             ups[b] = part.up
     axes, lying = frame_axes(run, ups[bars])
-    _refuse(parts, np.unique(bars[lying]), "has its `up` along its own line")
+    _refuse(parts, distinct(bars[lying]), "has its `up` along its own line")
     base = points[starts[firsts]][bars]
     along = np.stack([np.einsum("si,si->s", points[at] - base, chord[bars]) for at in (starts, ends)], axis=1)
     return Layout(

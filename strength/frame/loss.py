@@ -9,6 +9,7 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.case.shape import Rigid
+from strength.distinct import distinct
 from strength.frame.assembly import LARGE
 from strength.frame.holds import find_holds, loose_points, unit_rows
 from strength.frame.layout import part_names
@@ -100,7 +101,7 @@ def _whole(case: Case, layout: Layout, links: Links, rows: Array) -> Array:
 def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array, bar: int) -> Array:
     """How far each watched row (rows,) moves where nothing but a part strains; empty where nothing can."""
     segments = np.arange(layout.first[bar], layout.last[bar] + 1)
-    freedom = np.unique(links.freedom[segments])
+    freedom = distinct(links.freedom[segments])
     freedom = freedom[freedom >= 0]
     own = np.zeros((segments.size, 6, freedom.size))
     for n, s in enumerate(segments):

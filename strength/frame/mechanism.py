@@ -10,6 +10,7 @@ import numpy as np
 
 from strength.case.checking.meeting import unjoined
 from strength.case.model import Case
+from strength.distinct import distinct
 from strength.errors import MechanismError
 from strength.frame.assembly import LARGE, Assembly
 from strength.frame.holds import EXACTLY, unit_rows
@@ -36,17 +37,17 @@ def refuse_mechanisms(
 def refuse_pieces(case: Case, layout: Layout, links: Links) -> None:
     """Raise MechanismError where parts are not joined to the rest or to any support."""
     piece = pieces(links.points, layout.start, layout.end)
-    touched = np.unique(np.concatenate([layout.start, layout.end]))
-    kinds = np.unique(piece[touched])
+    touched = distinct(np.concatenate([layout.start, layout.end]))
+    kinds = distinct(piece[touched])
     if case.supports:
         held = np.flatnonzero(np.any(links.held[: 6 * links.points].reshape(-1, 6), axis=1))
-        adrift = np.setdiff1d(kinds, piece[held])
+        adrift = kinds[~np.isin(kinds, piece[held])]
         why = "it is joined neither to a support nor to a part that reaches one"
     else:
         adrift = kinds[kinds != np.bincount(piece[touched]).argmax()] if kinds.size else kinds
         why = "it is not joined to the other parts"
     if adrift.size:
-        bars = np.unique(layout.bar[piece[layout.start] == adrift[0]])
+        bars = distinct(layout.bar[piece[layout.start] == adrift[0]])
         parts = part_names(case)
         others = ", ".join(parts[b] for b in bars[1:4])
         more = f" (with {others}{' and more' if bars.size > 4 else ''})" if others else ""

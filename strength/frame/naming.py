@@ -4,6 +4,7 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.case.shape import Rigid
+from strength.distinct import distinct
 from strength.frame.layout import part_names
 from strength.frame.links import Links
 from strength.frame.response import Array, Index, Layout
@@ -21,7 +22,7 @@ def describe(case: Case, layout: Layout, links: Links, moves: Array) -> tuple[st
     shift, turn = at[:, :3], at[:, 3:]
     shifts = np.linalg.norm(shift, axis=1)
     turns = np.linalg.norm(turn, axis=1)
-    touched = np.unique(np.concatenate([layout.start, layout.end]))
+    touched = distinct(np.concatenate([layout.start, layout.end]))
     parts = part_names(case)
     more = f" ({moves.shape[0]} movements in all are free)" if moves.shape[0] > 1 else ""
     if shifts.max() < 0.02 * turns.max():
@@ -67,7 +68,7 @@ def _grounded(layout: Layout, links: Links, moves: Array) -> Array:
     """Movements of a free body seen from the member beside which the most points stay where they are."""
     at = moves[:, : 6 * links.points].reshape(moves.shape[0], -1, 6)
     shift, turn = at[..., :3], at[..., 3:] / links.reach
-    touched = np.unique(np.concatenate([layout.start, layout.end]))
+    touched = distinct(np.concatenate([layout.start, layout.end]))
     best, most = moves, -1
     stiff = np.flatnonzero(~links.ball[:, 0] & (links.freedom[:, 12] < 0))
     for s in stiff[:: max(1, stiff.size // 200)]:
@@ -97,7 +98,7 @@ def _local(moves: Array) -> Array:
 
 
 def _bars_at(layout: Layout, point: int) -> Index:
-    return np.unique(layout.bar[(layout.start == point) | (layout.end == point)])
+    return distinct(layout.bar[(layout.start == point) | (layout.end == point)])
 
 
 def _words(direction: Array, names: tuple[str, str, str]) -> str:

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
+from strength.distinct import distinct, others
 from strength.frame.response import Array, Flags, Index
 from strength.values import frozen
 
@@ -71,7 +72,7 @@ def reduce_freedoms(held: Flags, conditions: Sequence[Conditions]) -> Reduction:
     for group in groups(conditions):
         columns, matrix = stack([conditions[n] for n in group])
         slaves, weight = eliminate(matrix)
-        masters = np.setdiff1d(np.arange(columns.size), slaves)
+        masters = others(columns.size, slaves)
         follows.append(Follow(slave=columns[slaves], master=columns[masters], weight=weight[:, masters]))
         place[columns[slaves]] = -1
     free = place >= 0
@@ -101,7 +102,7 @@ def groups(conditions: Sequence[Conditions]) -> list[list[int]]:
 
 def stack(group: Sequence[Conditions]) -> tuple[Index, Array]:
     """Freedoms that a group of conditions touches, and the conditions as one matrix."""
-    columns = np.unique(np.concatenate([own.freedom for own in group]))
+    columns = distinct(np.concatenate([own.freedom for own in group]))
     matrix = np.zeros((sum(own.weight.shape[0] for own in group), columns.size))
     row = 0
     for own in group:

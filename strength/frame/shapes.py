@@ -29,7 +29,7 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: A
     stiff = rest.reshape(-1)
     give = np.linalg.inv(steady(ready, ready.assembly.matrix(rest))[0])
     rows = pattern_rows(ready, segments)
-    pull = np.random.default_rng(0).standard_normal((ready.assembly.unknowns, loads))
+    pull = scattered(ready.assembly.unknowns, loads)
     shapes = np.zeros((loads, rows.shape[0], 0))
     small = np.where(np.isfinite(cap), cap, 1.0) * STEP
     at, stood, high = np.zeros(loads), np.zeros(loads), cap * BELOW
@@ -67,6 +67,15 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: A
         at = np.where(settled, at, np.where(np.isfinite(new), new, 0.0))
     found = np.where(settled, at, high)
     return np.where(found >= BELOW * cap, cap, found)
+
+
+def scattered(rows: int, columns: int) -> Array:
+    """Forces without order, so that no buckling shape is at right angles to them: (rows, columns) in +-1/2.
+
+    Fractional parts of n^2 sqrt(2), which have no period (Weyl); numpy's random numbers take 10 ms to load.
+    """
+    number = np.arange(1.0, rows * columns + 1.0)
+    return np.asarray((number**2 * np.sqrt(2.0) % 1.0 - 0.5).reshape(rows, columns))
 
 
 def _lowest(shapes: Array, judged: Array) -> tuple[Array, Array]:

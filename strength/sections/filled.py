@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Bar, Bare, Box, Outline, Shape, Tube
+from strength.distinct import numbered
 from strength.library import Metal
 from strength.sections.bars import Bars
 from strength.sections.box import box
@@ -37,9 +38,9 @@ def least_wall(shape: Shape | None, metal: Metal | None, wall: Array) -> Array:
         return wall
     from strength.library import wall_tolerance
 
-    values, inverse = np.unique(wall, return_inverse=True)
+    values, number = numbered(wall)
     least = np.array([value - wall_tolerance(metal, float(value)).minus for value in values])
-    return least[inverse].reshape(wall.shape)
+    return least[number]
 
 
 def _sized(kind: type[Shape], depth: Array, width: Array, wall: Array, poisson: Array) -> Properties:

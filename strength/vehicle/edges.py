@@ -9,6 +9,8 @@ Array = NDArray[np.float64]
 
 _CELLS = 32
 _FINEST = 1e-15  # rad
+# samples at sevenths of a turn -> 7 x the harmonics 0 to 3
+_HARMONICS = np.exp(-2j * np.pi / 7.0 * np.outer(np.arange(4), np.arange(7)))
 
 
 def hull_edges(x: Array, y: Array) -> Array:
@@ -39,7 +41,7 @@ def first_below(curves: Callable[[Array], Array], upper: float, slack: float) ->
     cell is only skipped when that bound clears it: no dip is missed between the points.
     """
     samples: Array = curves(np.asarray(2.0 * np.pi / 7.0 * np.arange(7.0), dtype=np.float64))
-    harmonics = np.abs(np.fft.rfft(samples, axis=0)) / 7.0  # k = 0..3
+    harmonics = np.abs(_HARMONICS @ samples) / 7.0  # k = 0..3
     curvature = 2.0 * (np.arange(4.0) ** 2 @ harmonics)
 
     def search(low: float, high: float) -> float | None:
