@@ -187,6 +187,8 @@ def weld(part: Weld) -> Keys:
         "process": quoted(part.process),
         "quality": quoted(part.quality),
         "onto": _plate(onto) if isinstance(onto, Plate) else _word(onto),
+        "method": None if part.method == "line" else quoted(part.method),
+        "directional": truth(True) if part.directional else None,
         "only_path": _only(part.only_path),
     }
 

@@ -170,6 +170,8 @@ class Weld:
     pattern: str = "around"  # around | sides | lines
     lines: tuple[tuple[float, float, float, float], ...] = ()
     onto: str | Plate | None = None  # a member's name, or a plate
+    method: str = "line"  # line | ultimate (allowable basis, in the weld's plane)
+    directional: bool = False  # the throat gains by the force's angle to the weld (allowable basis)
     only_path: bool | None = None
     path: str = ""
 

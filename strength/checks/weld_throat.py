@@ -18,6 +18,13 @@ def weld_throat(context: Context) -> Iterator[Verdict]:
     """
     limit_state = context.factors.method == "limit-state"
     for effect in weld_effects(context):
+        if effect.weld.directional or effect.weld.method != "line":
+            from strength.checks.weld_by_direction import by_direction
+
+            found = by_direction(context, effect)
+            if found is not None:
+                yield found
+                continue
         in_range = effect.square & (effect.known or not limit_state)
         why = "the faces meet outside 60 to 120 degrees, where a fillet has no such throat"
         if not effect.known:

@@ -50,6 +50,10 @@ def check(
     check_doubled(survey)
     check_cuts(survey)
     check_welds(survey, stores)
+    if any("method" in weld.keys or "directional" in weld.keys for weld in survey.of("weld").values()):
+        from strength.case.checking.weld_methods import check_weld_methods
+
+        check_weld_methods(survey, tables.get("basis", {}), stores)
     check_metals(survey, defaults, stores)
     used = used_points(survey)
     if not faults:

@@ -99,6 +99,8 @@ WELD = Kind(
         PROCESS,
         QUALITY,
         Key("onto", _ONTO),
+        Key("method", choice("line", "ultimate")),
+        Key("directional", truth),
         ONLY_PATH,
     ),
     names=("member", "onto"),
