@@ -6,7 +6,7 @@ from strength.errors import SolveError
 from strength.frame.plan import Plan, rigid_motions
 from strength.frame.response import Array, Layout
 
-BALANCED = 1e-9  # of the greatest force in that load
+BALANCED = 1e-9  # of the greatest force in that load; for the whole, of all forces by their levers
 
 
 def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, pattern_force: Array) -> None:
@@ -26,8 +26,12 @@ def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, patte
         _refuse(np.abs(ready.rigid_motions @ forces).max(axis=1), scale, "the loads on the free body")
     _refuse(residual, scale, "a point")
     reaction = np.where(links.held[:, None], -left, 0.0)
-    whole = rigid_motions(layout, links, ready.loose) @ (forces + reaction)
-    _refuse(np.abs(whole).max(axis=1), scale, "the reactions and the loads")
+    # The sum over a whole frame is judged by the sum of its parts' sizes: on a long frame moments about its
+    # middle are many times the greatest force, and so is their round-off.
+    motions = rigid_motions(layout, links, ready.loose)
+    size = np.abs(motions) @ (np.abs(forces) + np.abs(reaction))
+    whole = np.abs(motions @ (forces + reaction)).max(axis=1)
+    _refuse(whole, np.maximum(scale, size.max(axis=1)), "the reactions and the loads")
 
 
 def _refuse(wrong: Array, scale: Array, what: str) -> None:

@@ -7,6 +7,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.distinct import others
 from strength.errors import MechanismError
+from strength.frame.assembly import runs
 from strength.frame.links import Links
 from strength.frame.modes import torsion_free, turning
 from strength.frame.response import Array, Index, Layout
@@ -55,6 +56,8 @@ def refuse_loaded(holds: Sequence[Hold], scaled_forces: Array, names: Sequence[s
 
     scaled_forces: (..., freedoms, loads) N; names of the loads.
     """
+    if not holds:
+        return
     scale = np.max(np.abs(scaled_forces), axis=tuple(range(scaled_forces.ndim - 1)), initial=0.0)
     for hold in holds:
         work = np.einsum("f,...fl->...l", hold.weight, scaled_forces[..., hold.freedom, :])
@@ -87,13 +90,18 @@ def _gram(links: Links, rows: Array) -> Array:
     out = np.zeros((links.points, 3, 3))
     for side in (0, 1):
         part = turning(rows[..., :12], side)
-        own = np.einsum("smi,smj->sij", part, part)
-        axis = links.hinge[:, side]
-        push = np.einsum("sij,sj->si", own, axis)
-        stiff = np.einsum("si,si->s", push, axis)
-        loose = stiff < SLACK
-        own -= push[:, :, None] * push[:, None, :] / np.where(loose, np.inf, stiff)[:, None, None]
-        np.add.at(out, links.freedom[:, 6 * side] // 6, own)
+        own = part.transpose(0, 2, 1) @ part
+        hinged = np.flatnonzero(np.any(links.hinge[:, side] != 0.0, axis=1))
+        if hinged.size:
+            axis = links.hinge[hinged, side]
+            push = np.einsum("sij,sj->si", own[hinged], axis)
+            stiff = np.einsum("si,si->s", push, axis)
+            loose = stiff < SLACK
+            own[hinged] -= push[:, :, None] * push[:, None, :] / np.where(loose, np.inf, stiff)[:, None, None]
+        order, begin = runs(links.freedom[:, 6 * side] // 6)
+        if order.size:
+            at = links.freedom[order[begin], 6 * side] // 6
+            out[at] += np.add.reduceat(own[order], begin, axis=0)
     held = links.held[: 6 * links.points].reshape(-1, 6)[:, 3:]
     out[:, [0, 1, 2], [0, 1, 2]] += held
     return out
