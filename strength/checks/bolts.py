@@ -139,7 +139,7 @@ def _fastener(bolt: Bolt) -> Fastener:
 
 def _words(bolt: Bolt) -> tuple[str, ...]:
     if not bolt.group:
-        return (f"{bolt.size.text}, at `{bolt.end}` of {bolt.member}",)
+        return (f"{bolt.size.text}, at the `{bolt.end}` end of {bolt.member}",)
     count = len(bolt.group)
     return tuple(
         f"bolt {n} of {count}, "

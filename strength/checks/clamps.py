@@ -46,7 +46,7 @@ def clamp_slip(context: Context) -> Iterator[Verdict]:
             demand=(torque * context.factors.load())[..., None],
             limit=held / context.factors.on_ultimate()[:, None],
             path_factor=joint_path_factor(context, bar, clamp.only_path),
-            places=(f"at `{clamp.end}` of {clamp.member}",),
+            places=(f"at the `{clamp.end}` end of {clamp.member}",),
             in_range=clamp.grade in PRELOADED,
             note="; ".join(notes),
             amplified=False,

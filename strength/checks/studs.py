@@ -70,7 +70,7 @@ class StudEffect:
             demand=np.asarray(demand)[..., None],
             limit=np.asarray(limit)[..., None],
             path_factor=self.path_factor,
-            places=(f"{self.stud.size.text}, at `{self.stud.end}` of {self.stud.member}",),
+            places=(f"{self.stud.size.text}, at the `{self.stud.end}` end of {self.stud.member}",),
             in_range=np.asarray(covered)[..., None],
             note=note,
         )

@@ -32,7 +32,10 @@ def governs(view: View) -> Section:
     columns = (Column("part"), Column("how it would fail"), Column("verdict", whole=True))
     return Section(
         title="What governs, and how it would fail",
-        lead=("What parts suddenly stands before what bends first: bending warns you, parting does not.",),
+        lead=(
+            "What parts suddenly stands before what bends first: bending warns you, parting does not.",
+            'A figure "of 1.00" adds several effects up, each as a share of its own limit.',
+        ),
         body=(Grid(columns=columns, rows=tuple(_row(view, line) for line in chosen)),) if chosen else (),
         after=tuple(_after(lines[len(chosen) :], chosen)),
     )

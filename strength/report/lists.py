@@ -26,9 +26,9 @@ def warnings(view: View) -> Section | None:
     found = _gathered((w.text, w.part) for w in view.outcome.warnings)
     if not found:
         return None
-    return Section(
-        title="Warnings", body=(Items(items=tuple((listed(parts), text) for text, parts in found.items())),)
-    )
+    most = 0 if view.everything else 6
+    items = tuple((listed(parts, most), text) for text, parts in found.items())
+    return Section(title="Warnings", body=(Items(items=items),))
 
 
 def assumed(view: View) -> Section | None:

@@ -53,7 +53,9 @@ KINDS: dict[str, Kind] = {
     "tear-out": Kind("tearing out to the edge", "more edge distance or a thicker plate"),
     "net-section": Kind("tearing across the hole", "a wider or thicker plate"),
     "stud-bending": Kind("stud bending", SCREW),
-    "stud-rocking": Kind("stud rocking in its thread", "deeper engagement or a larger thread"),
+    "stud-rocking": Kind(
+        "stud rocking in its thread", "a thicker part for deeper engagement, or a larger thread"
+    ),
     "thread-strip": Kind("thread stripping", "deeper engagement or a larger thread"),
     "rod-end": Kind("rod end rating", "a rod end of a higher rating"),
     "sleeve-bearing": Kind("sleeve bearing", "a longer overlap"),
