@@ -4,6 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.checks.context import Context
+from strength.checks.perry import CURVES
 from strength.checks.standing import SHARE, SQUARE, Outside, Standing, common, line_width, standing, words
 from strength.checks.verdict import Verdict
 from strength.checks.walls import WallJoint
@@ -60,6 +61,7 @@ def _face(context: Context, joint: WallJoint, stand: Standing) -> Face:
         t0=bars.wall[:, host.bar, None],
         fy=joint.fy,
         kn=box_joint.chord_factor(joint.compression, stand.b1 / b0),
+        curve=CURVES[joint.wall.metal.buckling_curve],
     )
 
 

@@ -8,6 +8,7 @@ h1 along it, t1, fy1, angle [rad]. All broadcast as (designs, loads).
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.sections.box import corner_radii
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -28,6 +29,7 @@ class Face:
     t0: Array
     fy: Array
     kn: Array
+    curve: tuple[float, float] = (0.49, 0.2)  # imperfection and plateau of the walls' buckling curve: c
 
 
 @frozen(kw_only=True, eq=False)
@@ -145,19 +147,32 @@ def _punching(face: Face, brace: Brace, sides: Array) -> Array:
 
 
 def _side_wall(face: Face, brace: Brace, *, crossed: bool) -> Array:
-    """Buckling strength fb of the chord's side walls: curve a at 3.46 (h0/t0 - 2) sqrt(1/sin)."""
+    """Buckling strength fb of the chord's side walls at slenderness 3.46 (h0/t0 - 2) sqrt(1/sin)."""
     sine = np.sin(brace.angle)
     slender = 3.46 * (face.h0 / face.t0 - 2.0) * np.sqrt(1.0 / sine)
     slender = slender / (np.pi * np.sqrt(YOUNGS / face.fy))
-    phi = 0.5 * (1.0 + 0.21 * (slender - 0.2) + slender**2)
+    imperfection, plateau = face.curve
+    phi = 0.5 * (1.0 + imperfection * (slender - plateau) + slender**2)
     chi = np.minimum(1.0 / (phi + np.sqrt(np.maximum(phi**2 - slender**2, 0.0))), 1.0)
-    chi = np.where(slender <= 0.2, 1.0, chi)
+    chi = np.where(slender <= plateau, 1.0, chi)
     found: Array = chi * face.fy * (0.8 * sine if crossed else 1.0)
     return found
 
 
 def _plastic(depth: Array, width: Array, wall: Array) -> Array:
-    """Plastic modulus of a box with sharp corners."""
-    inner = np.maximum(width - 2.0 * wall, 0.0) * np.maximum(depth - 2.0 * wall, 0.0) ** 2
-    found: Array = (width * depth**2 - inner) / 4.0
+    """Plastic modulus of a box with the round corners of EN 10219-2 (no rounder than its sides allow)."""
+    outer, inner = corner_radii(wall)
+    whole = _rounded(depth, width, outer)
+    hollow = _rounded(np.maximum(depth - 2.0 * wall, 0.0), np.maximum(width - 2.0 * wall, 0.0), inner)
+    return np.asarray(whole - hollow)
+
+
+def _rounded(depth: Array, width: Array, radius: Array) -> Array:
+    """Twice the static moment of half a rectangle: each corner lacks (1 - pi/4) r^2.
+
+    What it lacks has its centroid (10 - 3 pi)/(12 - 3 pi) r from the rectangle's sides.
+    """
+    radius = np.minimum(radius, np.minimum(depth, width) / 2.0)
+    lever = depth / 2.0 - (10.0 - 3.0 * np.pi) / (12.0 - 3.0 * np.pi) * radius
+    found: Array = width * depth**2 / 4.0 - (4.0 - np.pi) * radius**2 * lever
     return found
