@@ -51,7 +51,8 @@ class SleeveEffect:
             limit=np.stack(strengths, axis=-1)[:, None] / by,
             path_factor=self.path_factor,
             places=tuple(
-                f"{tube.word}, {self.sleeve.overlap:g} mm at the `{self.sleeve.end}` end of {self.sleeve.member}"
+                f"{tube.word}, {self.sleeve.overlap:g} mm at the `{self.sleeve.end}` end of "
+                f"{self.sleeve.member}"
                 for tube in self.tubes
             ),
             in_range=covered,
