@@ -30,6 +30,7 @@ FORMS = {
     "flat": ("WIDTH x THICKNESS", "flat 70 x 16 mm"),
     "rigid": ("", "rigid"),
 }
+THIN, THICK = 1e-3, 1e5  # mm: nothing is rolled thinner than the one or thicker than the other
 _SIZE = re.compile(r"\s*([-+.0-9eE]+)\s*(.*?)\s*")
 _LOOKS = re.compile(r"\s*(?:(?:tube|bar|square|box|flat)\s+[-+.]?[0-9].*|rigid\s*)", re.DOTALL)
 _SIDE = r"\s*[0-9.]+(?:[eE][-+]?[0-9]+)?(?:\s*[^\W\d_]+)?\s*"
@@ -63,6 +64,10 @@ def parse(text: str) -> Shape:
     sizes = _sizes(text, rest, form.count("x") + 1, f"{word} {form}", example)
     if any(size <= 0.0 for size in sizes):
         raise RefusedError(f"{text!r} has a size that is not more than 0")
+    if not all(THIN <= size <= THICK for size in sizes):
+        raise RefusedError(
+            f"{text!r} has a size outside {THIN:g} to {THICK:g} mm: look for a slip of the pen"
+        )
     match word:
         case "tube":
             return _tube(text, *sizes)

@@ -20,6 +20,7 @@ Array = NDArray[np.float64]
 
 MOST = 100.0  # own choice: the greatest moment magnifier that is written out
 SLENDER_BOX = 3.0  # depth over width beyond which a box may twist: out of range (own choice)
+ROUNDING = 1e-9  # of the forces in a part: a compression that is not there
 SOURCE = "EN 1993-1-1 6.3.1, EN 1999-1-1 6.3.1; with bending own simplification of 6.3.3, Cm = 1"
 
 
@@ -132,11 +133,14 @@ def _verdict(context: Context, number: int, whole: BucklingLength, welds: tuple[
     divisor = context.factors.on_stability("" if metal is None else metal.kind)
     demand = divisor * interaction(carries, n, my, mz, context.factors.buckling(), is_round=is_round)
     note = _note(bars, number, whole, carries, strength)
+    # with nothing that presses along it and nothing that tips it over, a part can only bend
+    greatest = np.abs(forces[0, ..., 0]).max(axis=-1) + np.abs(forces[0, ..., 1:3]).max(axis=(-1, -2))
+    unpressed = (n[0] <= ROUNDING * greatest) & (carries.chi_lt[0] >= 1.0)
     return Verdict(
         part=bars.names[number],
         kind="stability",
         unit="1",
-        fails="buckles",
+        fails=tuple("bends" if alone else "buckles" for alone in unpressed),
         source=SOURCE,
         demand=demand,
         limit=np.ones_like(demand),
@@ -144,7 +148,14 @@ def _verdict(context: Context, number: int, whole: BucklingLength, welds: tuple[
         places=(f"between {whole.start} and {whole.end}",),
         in_range=np.broadcast_to(in_range(bars, number)[:, None], demand.shape),
         notes=tuple(
-            "; ".join(part for part in (note, amplified_note(context, load)) if part)
+            "; ".join(
+                part
+                for part in (
+                    "nothing presses along it: bending alone" if unpressed[load] else note,
+                    amplified_note(context, load),
+                )
+                if part
+            )
             for load in range(demand.shape[1])
         ),
     )

@@ -49,7 +49,7 @@ class Verdict:
     part: str
     kind: str
     unit: str  # "MPa", "N", "N*mm", "1"
-    fails: str  # bends | parts | buckles | slips | cracks
+    fails: str | tuple[str, ...]  # bends | parts | buckles | slips | cracks, for all loads or per load
     source: str
     demand: Array
     limit: Array
@@ -78,7 +78,7 @@ class Verdict:
                     unit=self.unit,
                     utilisation=float(self.utilisation[design, n]),
                     in_range=True if self.in_range is None else bool(self.in_range[design, n]),
-                    fails=self.fails,
+                    fails=self.fails if isinstance(self.fails, str) else self.fails[n],
                     source=self.source,
                     note="" if self.notes is None else self.notes[n],
                 )

@@ -38,11 +38,8 @@ def is_thin(row: Row) -> bool:
 
 
 def exit_code(rows: Iterable[Row]) -> int:
-    """1: something is over its limit; 3: nothing is, but a row is out of range; 0: neither."""
-    code = 0
-    for row in rows:
-        if is_over(row):
-            return 1
-        if not row.in_range:
-            code = 3
-    return code
+    """1: something is over its limit; 3: not, but a row is out of range or there is none; 0: neither."""
+    found = tuple(rows)
+    if any(is_over(row) for row in found):
+        return 1
+    return 0 if found and all(row.in_range for row in found) else 3

@@ -19,6 +19,8 @@ _UNIT = re.compile(r"[^\W\d_]+(?:\^-?[1-9])?(?:[*/][^\W\d_]+(?:\^-?[1-9])?)*")
 _GLUED_POWER = re.compile(r"(?<=[^\W\d_])([2-9])")
 _LONGEST = 200  # characters: nobody writes a longer quantity, and no pattern has to search one
 
+FAR = 1e12  # in the units used inside: a kilometre is 1e6 mm, the pull of a ship's anchor 1e7 N
+
 # dimension -> (what to call it, an example)
 KINDS = {
     "length": ("a length", "25 mm"),
@@ -167,6 +169,8 @@ def _finite(text: str, number: str, factor: float) -> float:
     value = float(number) if factor == 1.0 else float(Decimal(number) * Decimal(repr(factor)))
     if not math.isfinite(value):
         raise QuantityError(text, "is too large a number")
+    if abs(value) > FAR:
+        raise QuantityError(text, "is larger than anything that is built: look for a slip of the pen")
     return value
 
 

@@ -49,7 +49,7 @@ def test_exit_code(rows: list[Row]) -> None:
     """1 where any row is over its limit, else 3 where any is out of range, else 0."""
     over = any(one.utilisation > 1.0 + 1e-9 for one in rows)
     outside = any(not one.in_range for one in rows)
-    assert exit_code(rows) == (1 if over else 3 if outside else 0)
+    assert exit_code(rows) == (1 if over else 3 if outside or not rows else 0)
 
 
 @given(ROWS, st.randoms())
