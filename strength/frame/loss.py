@@ -9,7 +9,6 @@ import numpy as np
 
 from strength.case.model import Case
 from strength.case.shape import Rigid
-from strength.distinct import distinct
 from strength.frame.assembly import LARGE
 from strength.frame.holds import find_holds, loose_points, unit_rows
 from strength.frame.layout import part_names
@@ -52,12 +51,12 @@ def losses(case: Case, layout: Layout) -> tuple[Loss, ...] | None:
         return None
     watched, whose = _watched(case, layout, links)
     seen = watched @ give
+    shifts = _shifts(layout, links, rows, give, seen)
     found = []
     for bar, name in enumerate(part_names(case)):
         if bar < len(case.members) and isinstance(case.members[bar].shape, Rigid):
             continue
-        shift = _shifts(layout, links, rows, give, seen, bar)
-        moving = {(int(kind), int(n)) for kind, n in whose[: shift.size][shift > MOVES]}
+        moving = {(int(kind), int(n)) for kind, n in whose[shifts[bar] > MOVES]} if bar in shifts else set()
         if moving:
             found.append(_loss(case, name, moving))
     return tuple(found)
@@ -98,23 +97,30 @@ def _whole(case: Case, layout: Layout, links: Links, rows: Array) -> Array:
     return whole
 
 
-def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array, bar: int) -> Array:
-    """How far each watched row (rows,) moves where nothing but a part strains; empty where nothing can."""
-    segments = np.arange(layout.first[bar], layout.last[bar] + 1)
-    freedom = distinct(links.freedom[segments])
-    freedom = freedom[freedom >= 0]
-    own = np.zeros((segments.size, 6, freedom.size))
-    for n, s in enumerate(segments):
-        there = links.freedom[s] >= 0
-        own[n][:, np.searchsorted(freedom, links.freedom[s][there])] = rows[s][:, there]
-    part = own.reshape(-1, freedom.size)
-    part = part[np.any(part != 0.0, axis=1)]
-    values, vectors = np.linalg.eigh(part @ give[np.ix_(freedom, freedom)] @ part.T)
-    pull = part.T @ vectors[:, values > 1.0 - FREED]
-    if not pull.shape[1]:
-        return np.zeros(0)
-    size = np.linalg.norm(give[:, freedom] @ pull, axis=0)
-    return np.asarray(np.max(np.abs(seen[:, freedom] @ pull) / size, axis=1))
+def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array) -> dict[int, Array]:
+    """How far each watched row (rows,) moves where nothing but a part strains, by bars that can be that part.
+
+    Bars of equally many segments go together.
+    """
+    spare = links.freedoms  # stands for hinges that are not there
+    give, seen = np.pad(give, ((0, 1), (0, 1))), np.pad(seen, ((0, 0), (0, 1)))
+    number = np.where(links.freedom < 0, spare, links.freedom)
+    count = layout.last - layout.first + 1
+    found = {}
+    for k in sorted(set(count.tolist())):
+        bars = np.flatnonzero(count == k)
+        segment = layout.first[bars, None] + np.arange(k)
+        freedom = number[segment].reshape(bars.size, 14 * k)
+        part = np.zeros((bars.size, k, 6, k, 14))
+        part[:, np.arange(k), :, np.arange(k)] = rows[segment].swapaxes(0, 1)
+        part = part.reshape(bars.size, 6 * k, 14 * k)
+        block = give[freedom[:, :, None], freedom[:, None, :]]
+        values, vectors = np.linalg.eigh(part @ block @ part.swapaxes(1, 2))
+        for n in np.flatnonzero(values[:, -1] > 1.0 - FREED):
+            pull = part[n].T @ vectors[n][:, values[n] > 1.0 - FREED]
+            size = np.linalg.norm(give[:, freedom[n]] @ pull, axis=0)
+            found[int(bars[n])] = np.max(np.abs(seen[:, freedom[n]] @ pull) / size, axis=1)
+    return found
 
 
 def _watched(case: Case, layout: Layout, links: Links) -> tuple[Array, Index]:
