@@ -20,7 +20,8 @@ def catalogue(title: str, tables: Sequence[Table], width: int) -> Document:
     found = sum(len(table.rows) for table in tables)
     return Document(
         title=title,
-        subtitle=f"{count(found, 'row')}; see below each table how sure its figures are",
+        subtitle=f"{count(found, 'row')}; words behind the command narrow them, as in: tube 25. See below "
+        "each table how sure its figures are",
         banners=(),
         sections=tuple(_section(table, width) for table in tables),
         brief=True,

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from strength.report.document import Cell, Column, Grid, Items, Section, plain
-from strength.report.load_words import load_words
+from strength.report.load_words import load_words, note_words
 from strength.report.sides import LoadColumn
 from strength.report.standing import Standing, standing
 from strength.report.view import View
@@ -73,7 +73,7 @@ def _wheel_note(note: str) -> str:
     word, _, wheel = note.partition(" ")
     if word == "slides":
         return f"{wheel} slides: more is asked of its tyre than it grips"
-    return f"{wheel} lifts off the road" if word == "lifts" else note
+    return f"{wheel} lifts off the road" if word == "lifts" else note_words(note)
 
 
 def _notes(view: View, column: LoadColumn) -> list[str]:

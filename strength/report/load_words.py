@@ -103,3 +103,14 @@ def side_of_wheel(case: Case, name: str) -> float:
     """Sideways place of a wheel's centre or a hitch [mm]; 0 where it is not known."""
     places = {wheel.name: wheel.centre for wheel in case.wheels} | {tow.name: tow.at for tow in case.tows}
     return next((point.at[1] for point in case.points if point.name == places.get(name)), 0.0)
+
+
+def note_words(note: str) -> str:
+    """A note of a load in the words of the shed; what speaks for itself stays.
+
+    >>> note_words("linkage as drawn")
+    'linkage as drawn: the body leans, but its wheel arms are kept where the case puts them'
+    """
+    if note == "linkage as drawn":
+        return f"{note}: the body leans, but its wheel arms are kept where the case puts them"
+    return note

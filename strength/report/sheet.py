@@ -7,7 +7,7 @@ from strength.report.banners import missing
 from strength.report.display import Display
 from strength.report.document import Document, Items, Section, plain
 from strength.report.limit_lines import limit_lines
-from strength.report.load_words import load_words, wheel_words
+from strength.report.load_words import load_words, note_words, wheel_words
 from strength.report.mirrored import either, mirrored
 from strength.report.sides import ALIKE
 from strength.report.words import count
@@ -76,7 +76,7 @@ def _load(case: Case, load: Balanced, name: str, display: Display) -> Section:
         title=plain(name),
         lead=(f"{load.severity}: {load_words(load, given, display)}",),
         body=(Items(items=tuple(items)),) if items else (),
-        after=tuple(f"Note: {plain(note)}." for note in dict.fromkeys(load.notes)),
+        after=tuple(f"Note: {plain(note_words(note))}." for note in dict.fromkeys(load.notes)),
     )
 
 
