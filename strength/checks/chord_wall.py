@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.shape import Bar, Tube
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
@@ -93,7 +94,7 @@ def _axial(
     """Axial resistance by load [N], the joint's kind in words by load, and what leaves the range."""
     angle, fy = joint.meeting.angle, joint.fy
     axial = en.axial_t(size.d0, size.t0, size.d1, angle, fy, kp)
-    axial = np.broadcast_to(axial, joint.axial.shape)
+    axial = spread(axial, joint.axial.shape)
     letter = "T" if angle > np.radians(85.0) else "Y"
     kinds = [letter] * len(context.load_names)
     outside: list[tuple[Bool, str]] = []

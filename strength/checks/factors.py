@@ -1,5 +1,6 @@
 """Design factors by basis and severity, with the user's overrides."""
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -38,22 +39,28 @@ class Factors:
     severities: tuple[str, ...]  # of the loads
     overrides: dict[str, tuple[float | None, float | None, float | None]]
 
+    @cached_property
+    def _columns(self) -> dict[str, NDArray[np.float64]]:
+        """Each factor (loads,) by its name, and those of light metals by name and "light"."""
+        light = {f"{name} light": (1.10, 1.10, 1.10) for name in ("gamma_m0", "gamma_m1")}
+        return {name: self._column(name, own) for name, own in (ALLOWABLE | LIMIT_STATE | light).items()}
+
     def _column(self, name: str, default: tuple[float, float, float]) -> NDArray[np.float64]:
-        given = self.overrides.get(name, (None, None, None))
+        given = self.overrides.get(name.removesuffix(" light"), (None, None, None))
         values = [d if g is None else g for g, d in zip(given, default, strict=True)]
-        return np.array([values[SEVERITIES.index(s)] for s in self.severities])
+        column = np.array([values[SEVERITIES.index(s)] for s in self.severities], dtype=np.float64)
+        column.setflags(write=False)  # all checks are given the same
+        return column
 
     def load(self) -> NDArray[np.float64]:
         """Factor on load effects: 1 on the allowable basis."""
         if self.method == "allowable":
             return np.ones(len(self.severities))
-        return self._column("load_factor", LIMIT_STATE["load_factor"])
+        return self._columns["load_factor"]
 
     def _gamma(self, name: str, kind: str) -> NDArray[np.float64]:
-        default = LIMIT_STATE[name]
-        if kind in LIGHT and name in ("gamma_m0", "gamma_m1"):
-            default = (1.10, 1.10, 1.10)
-        return self._column(name, default)
+        light = kind in LIGHT and name in ("gamma_m0", "gamma_m1")
+        return self._columns[f"{name} light" if light else name]
 
     def on_yield(self, kind: str, *, brittle: bool = False, gamma: str = "") -> NDArray[np.float64]:
         """Divisor of a yield resistance of a metal of `kind`; gamma overrides which gM is meant.
@@ -62,7 +69,7 @@ class Factors:
         on the allowable basis whatever the severity.
         """
         if self.method == "allowable":
-            found = self._column("yield_factor", ALLOWABLE["yield_factor"])
+            found = self._columns["yield_factor"]
             return np.maximum(found, BRITTLE) if brittle else found
         if not gamma:
             gamma = "gamma_m1" if kind == "aluminium" else "gamma_m0"
@@ -71,19 +78,19 @@ class Factors:
     def on_ultimate(self) -> NDArray[np.float64]:
         """Divisor of an ultimate, weld or bolt resistance."""
         if self.method == "allowable":
-            return self._column("ultimate_factor", ALLOWABLE["ultimate_factor"])
-        return self._column("gamma_m2", LIMIT_STATE["gamma_m2"])
+            return self._columns["ultimate_factor"]
+        return self._columns["gamma_m2"]
 
     def on_stability(self, kind: str) -> NDArray[np.float64]:
         """Divisor of a buckling resistance."""
         if self.method == "allowable":
-            return self._column("stability_factor", ALLOWABLE["stability_factor"])
+            return self._columns["stability_factor"]
         return self._gamma("gamma_m1", kind)
 
     def buckling(self) -> NDArray[np.float64]:
         """The factor n on N in 1 / (1 - n N / Ncr): the buckling factor, or 1 (limit-state)."""
         if self.method == "allowable":
-            return self._column("stability_factor", ALLOWABLE["stability_factor"])
+            return self._columns["stability_factor"]
         return np.ones(len(self.severities))
 
 

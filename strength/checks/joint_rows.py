@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
+from strength.arrays import picked
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import amplified_note
@@ -67,9 +68,7 @@ def worst_place(
     demand, limit, in_range = np.broadcast_arrays(demand, limit, in_range)
     use = demand / limit
     where = use.argmax(axis=-1)
-    demand, limit, use = (
-        np.take_along_axis(values, where[..., None], axis=-1)[..., 0] for values in (demand, limit, use)
-    )
+    demand, limit, use = (picked(values, where) for values in (demand, limit, use))
     raised = [amplified_note(context, n) if amplified else "" for n in range(demand.shape[1])]
     return Verdict(
         part=part,

@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import distinct
 from strength.checks import concentration
 from strength.checks.peaks import smaller_diameter
 from strength.checks.strips import outside_strip
-from strength.distinct import distinct
 
 if TYPE_CHECKING:
     from strength.checks.context import Context

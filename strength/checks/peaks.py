@@ -5,10 +5,10 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import distinct
 from strength.case.model import Case, Shoulder
 from strength.case.shape import Bar, Tube
 from strength.checks.places import Gaps
-from strength.distinct import distinct
 from strength.sections.matrices import bore_ratio, stress_matrix
 from strength.sections.net_stress import net_matrix
 from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round

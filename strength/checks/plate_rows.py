@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.checks.bolts import BoltEffect
 from strength.checks.context import Context
 from strength.checks.joint_rows import worst_place
@@ -34,11 +35,9 @@ def at_plates(
     plates = effect.plates if plates is None else plates
     factor = context.factors.load()[:, None]
     shape = np.broadcast_shapes(*(array.shape for array in (*pulls, *limits)))
-    demand = np.concatenate([np.broadcast_to(pull * factor, shape) for pull in pulls], axis=-1)
-    limit = np.concatenate([np.broadcast_to(value, shape) for value in limits], axis=-1)
-    covered = np.concatenate(
-        [np.broadcast_to(plate.heat.covered[:, None], shape) for plate in plates], axis=-1
-    )
+    demand = np.concatenate([spread(pull * factor, shape) for pull in pulls], axis=-1)
+    limit = np.concatenate([spread(value, shape) for value in limits], axis=-1)
+    covered = np.concatenate([spread(plate.heat.covered[:, None], shape) for plate in plates], axis=-1)
     places = tuple(
         plate.label + ("" if effect.is_single else f", {bolt}") for plate in plates for bolt in effect.places
     )

@@ -1,6 +1,7 @@
 """The register of checks: a new check is one file and one line here."""
 
 from collections.abc import Callable, Iterator
+from operator import attrgetter
 
 from strength.case.model import NotChecked
 from strength.checks.bare import bare_sections
@@ -89,7 +90,7 @@ def every_verdict(context: Context) -> tuple[Verdict, ...]:
 def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:
     """Rows of one design, greatest utilisation first; ties in the order of the register."""
     rows = [row for verdict in verdicts for row in verdict.rows(context.load_names, design)]
-    return tuple(sorted(rows, key=lambda row: -row.utilisation))
+    return tuple(sorted(rows, key=attrgetter("utilisation"), reverse=True))
 
 
 def not_checked(context: Context) -> tuple[NotChecked, ...]:

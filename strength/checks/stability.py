@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.shape import Bar, Box, Flat, Outline, Tube
 from strength.checks.buckling_lengths import BucklingLength, buckling_lengths
 from strength.checks.context import Context
@@ -45,7 +46,7 @@ def resistance(bars: Bars, number: int, whole: BucklingLength, strength: Array) 
     youngs, span = bars.youngs[:, number], whole.factor * whole.length
     euler_y, euler_z = (np.pi**2 * youngs * inertia / span**2 for inertia in (iy, iz))
     # the weakest axis of an outline may lie askew
-    weakest = (iy + iz) / 2.0 - np.hypot((iy - iz) / 2.0, np.broadcast_to(bars.iyz, bars.iy.shape)[:, number])
+    weakest = (iy + iz) / 2.0 - np.hypot((iy - iz) / 2.0, spread(bars.iyz, bars.iy.shape)[:, number])
     found = chi(np.sqrt(area * strength * span**2 / (np.pi**2 * youngs * weakest)), *CURVES[curve])
     modulus_y, modulus_z = bars.modulus_y[:, number], bars.modulus_z[:, number]
     lateral, strong_y = np.ones_like(area), iy >= iz
@@ -146,7 +147,7 @@ def _verdict(context: Context, number: int, whole: BucklingLength, welds: tuple[
         limit=np.ones_like(demand),
         utilisation=demand * path_factor(context.case, number),
         places=(f"between {whole.start} and {whole.end}",),
-        in_range=np.broadcast_to(in_range(bars, number)[:, None], demand.shape),
+        in_range=spread(in_range(bars, number)[:, None], demand.shape),
         notes=tuple(
             "; ".join(
                 part

@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
 from strength.frame.response import at_places
@@ -66,7 +67,7 @@ def place_stations(
         )
     designs = bars.area.shape[0]
     bar = np.array([place.bar for place in found], dtype=np.intp)
-    place = np.stack([np.broadcast_to(place.at, designs) for place in found], axis=-1)
+    place = np.stack([spread(place.at, (designs,)) for place in found], axis=-1)
     later = np.array([place.later for place in found], dtype=np.intp)
     heated = np.zeros(place.shape, dtype=bool)
     kept = np.ones(place.shape)
@@ -79,7 +80,7 @@ def place_stations(
         uncovered[:, part.bar] |= ~part.in_range
     forces = at_places(layout, response, bar, place, later)
     if forces.shape[0] < designs:
-        forces = np.broadcast_to(forces, (designs, *forces.shape[1:]))
+        forces = spread(forces, (designs, *forces.shape[1:]))
     gaps = tuple(place.gaps for place in found)
     shoulder = np.array([place.shoulder for place in found], dtype=np.intp)
     strengths = (

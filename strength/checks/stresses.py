@@ -5,11 +5,11 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import distinct
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
 from strength.checks.peaks import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
-from strength.distinct import distinct
 from strength.sections.matrices import bore_ratio
 from strength.sections.nominal import Nominal, nominal, nominal_box, nominal_flat, nominal_round
 from strength.values import frozen

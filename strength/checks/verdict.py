@@ -62,25 +62,33 @@ class Verdict:
 
     def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
         """The rows of one design, in the order of the loads."""
-        found = []
-        for n, load in enumerate(loads):
-            if self.applies is not None and not self.applies[n]:
-                continue
-            place = 0 if self.where is None else int(self.where[design, n])
-            found.append(
-                Row(
-                    part=self.part,
-                    kind=self.kind,
-                    load=load,
-                    where=self.places[place],
-                    demand=float(self.demand[design, n]),
-                    limit=float(self.limit[design, n]),
-                    unit=self.unit,
-                    utilisation=float(self.utilisation[design, n]),
-                    in_range=True if self.in_range is None else bool(self.in_range[design, n]),
-                    fails=self.fails if isinstance(self.fails, str) else self.fails[n],
-                    source=self.source,
-                    note="" if self.notes is None else self.notes[n],
-                )
+        every = len(loads)
+        return [
+            Row(
+                part=self.part,
+                kind=self.kind,
+                load=load,
+                where=self.places[place],
+                demand=demand,
+                limit=limit,
+                unit=self.unit,
+                utilisation=utilisation,
+                in_range=in_range,
+                fails=fails,
+                source=self.source,
+                note=note,
             )
-        return found
+            for load, place, demand, limit, utilisation, in_range, fails, note, applies in zip(
+                loads,
+                [0] * every if self.where is None else self.where[design].tolist(),
+                self.demand[design].tolist(),
+                self.limit[design].tolist(),
+                self.utilisation[design].tolist(),
+                [True] * every if self.in_range is None else self.in_range[design].tolist(),
+                [self.fails] * every if isinstance(self.fails, str) else self.fails,
+                [""] * every if self.notes is None else self.notes,
+                [True] * every if self.applies is None else self.applies.tolist(),
+                strict=True,
+            )
+            if applies
+        ]

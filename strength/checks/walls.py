@@ -5,6 +5,7 @@ from weakref import WeakKeyDictionary
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.shape import Bar, Bare, Outline, Rigid, Tube
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
@@ -56,11 +57,12 @@ class WallJoint:
         outside: tuple[tuple[Bool, str], ...],
     ) -> Verdict:
         """An interaction that already holds load factor and divisor, against 1; what: in words, per load."""
-        every = [(np.broadcast_to(mask, use.shape), why) for mask, why in (*self.outside, *outside)]
+        every = [(spread(mask, use.shape), why) for mask, why in (*self.outside, *outside)]
         in_range = ~np.any([mask for mask, _ in every], axis=0) if every else np.ones(use.shape, dtype=bool)
         notes = []
+        told = [(mask[0].tolist(), why) for mask, why in every if mask[0].any()]
         for n, text in enumerate(what):
-            parts = [text, *(why for mask, why in every if mask[0, n]), amplified_note(context, n)]
+            parts = [text, *(why for mask, why in told if mask[n]), amplified_note(context, n)]
             notes.append("; ".join(part for part in parts if part))
         host = self.effect.weld.onto
         return Verdict(

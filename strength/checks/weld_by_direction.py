@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from strength.arrays import spread
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
@@ -38,7 +39,7 @@ def _line(context: Context, effect: WeldEffect) -> tuple[WeldLine, Pull]:
     designs = max(forces.shape[0], context.bars.wall.shape[0])
     (group,) = drawn((seat,), context.bars, cut=False, designs=designs)
     line = measured(group.pieces, group.cylinder)
-    forces = np.broadcast_to(forces[:, :, 0], (designs, *forces.shape[1:2], 6))
+    forces = spread(forces[:, :, 0], (designs, *forces.shape[1:2], 6))
     return line, pull(line, forces, [seat.weld], context.load_names)
 
 
@@ -74,7 +75,7 @@ def _directional(context: Context, effect: WeldEffect, line: WeldLine, through: 
         utilisation=demand / limit * effect.path_factor,
         places=sides(effect.seat.axes),
         where=sector(found.place, line.centroid[:, None]),
-        in_range=np.broadcast_to(effect.square[:, None], demand.shape),
+        in_range=spread(effect.square[:, None], demand.shape),
         notes=notes,
     )
 

@@ -5,6 +5,7 @@ from weakref import WeakKeyDictionary
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.model import Weld
 from strength.case.shape import Flat
 from strength.checks.context import Context
@@ -77,8 +78,8 @@ class WeldEffect:
         factor = context.factors.load()
         demand = worst.stress * factor
         rules = worst.rules
-        limits = np.stack([np.broadcast_to(rule.limit, demand.shape[:1]) for rule in rules], axis=-1)
-        limit = np.take_along_axis(limits[:, None], worst.rule[..., None], axis=-1)[..., 0]
+        limits = np.stack([spread(rule.limit, demand.shape[:1]) for rule in rules], axis=-1)
+        limit = limits[np.arange(demand.shape[0])[:, None], worst.rule]
         limit = limit * quality / context.factors.on_ultimate()
         use = demand / limit
         leg = float(self.seat.leg[0])
@@ -104,7 +105,7 @@ class WeldEffect:
             utilisation=use * self.path_factor,
             places=sides(self.seat.axes),
             where=worst.place,
-            in_range=np.broadcast_to(in_range[:, None], demand.shape),
+            in_range=spread(in_range[:, None], demand.shape),
             notes=tuple(notes),
         )
 
@@ -147,7 +148,7 @@ def _found(context: Context) -> tuple[WeldEffect, ...]:
         return ()
     forces = forces_through(context, every)
     designs = max(forces.shape[0], context.bars.wall.shape[0])
-    forces = np.broadcast_to(forces, (designs, *forces.shape[1:]))
+    forces = spread(forces, (designs, *forces.shape[1:]))
     cut = context.factors.method == "limit-state"
     found: dict[int, WeldEffect] = {}
     for group in drawn(every, context.bars, cut=cut, designs=designs):
@@ -173,7 +174,7 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
             throat=_worst(group, line, k, throat_rules_, throats),
             toe=_worst(group, line, k, toe_rules_, toes),
             known=known,
-            heat_known=np.broadcast_to(heat_known, (group.designs,)),
+            heat_known=spread(heat_known, (group.designs,)),
             square=group.own(k, cosine) <= COS_60 + SQUARE_ENOUGH,
             path_factor=path_factor(context, seat.weld),
             low=group.own(k, low),

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import picked, spread
 from strength.case.model import Case, Member, Strut
 from strength.case.shape import Bar, Outline
 from strength.checks.context import Context
@@ -101,7 +102,7 @@ def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array)
     demand = stations.peak[:, :, own] * context.factors.load()[:, None]
     demand, limit = np.broadcast_arrays(demand, limit)
     where = (demand / limit).argmax(axis=-1)
-    demand, limit = (np.take_along_axis(part, where[..., None], -1)[..., 0] for part in (demand, limit))
+    demand, limit = (picked(part, where) for part in (demand, limit))
     return Verdict(
         part=context.bars.names[number],
         kind=kind,
@@ -113,6 +114,6 @@ def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array)
         utilisation=demand / limit * path_factor(context.case, number),
         places=stations.labels[own],
         where=where,
-        in_range=np.broadcast_to(_is_covered(context, number)[:, None], demand.shape),
+        in_range=spread(_is_covered(context, number)[:, None], demand.shape),
         notes=station_notes(context, number, where[0]),
     )

@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from strength.distinct import distinct, numbered
+from strength.arrays import distinct, numbered
 from strength.frame.links import Links
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index

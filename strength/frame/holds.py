@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 import numpy as np
 
+from strength.arrays import others
 from strength.case.model import Case
-from strength.distinct import others
 from strength.errors import MechanismError
 from strength.frame.assembly import runs
 from strength.frame.links import Links

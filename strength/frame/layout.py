@@ -2,8 +2,8 @@
 
 import numpy as np
 
+from strength.arrays import distinct
 from strength.case.model import Case, Member, Strut
-from strength.distinct import distinct
 from strength.errors import CaseError
 from strength.frame.response import Array, Flags, Index, Layout
 

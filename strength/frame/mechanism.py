@@ -8,9 +8,9 @@ is merely soft raises no alarm.
 
 import numpy as np
 
+from strength.arrays import distinct
 from strength.case.checking.meeting import unjoined
 from strength.case.model import Case
-from strength.distinct import distinct
 from strength.errors import MechanismError
 from strength.frame.assembly import LARGE, Assembly
 from strength.frame.holds import EXACTLY, unit_rows

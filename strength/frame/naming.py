@@ -2,9 +2,9 @@
 
 import numpy as np
 
+from strength.arrays import distinct
 from strength.case.model import Case
 from strength.case.shape import Rigid
-from strength.distinct import distinct
 from strength.frame.layout import part_names
 from strength.frame.links import Links
 from strength.frame.response import Array, Index, Layout

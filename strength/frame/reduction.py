@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from strength.distinct import distinct, others
+from strength.arrays import distinct, others
 from strength.frame.response import Array, Flags, Index
 from strength.values import frozen
 

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross
 from strength.joints.end_force import along_and_across, size
 from strength.values import frozen
 
@@ -51,18 +52,18 @@ def grouped(force: Array, moment: Array, axis: Array, places: Array) -> BoltForc
     count = places.shape[0]
     centre = places.mean(axis=0)
     _, arm = along_and_across(places - centre, axis)
-    moment = moment - np.cross(centre, force)
+    moment = moment - cross(centre, force)
     along, across = along_and_across(force, axis)
     about, bending = along_and_across(moment, axis)
     polar = float(np.sum(arm**2))
     tiny = ALONE * max(float(np.sum(places**2)), 1e-300)
-    turning = np.cross(axis, arm) / polar if polar > tiny else np.zeros_like(arm)
+    turning = cross(axis, arm) / polar if polar > tiny else np.zeros_like(arm)
     shear = across[..., None, :] / count + about[..., None, None] * turning
     second = arm.T @ arm
     inverse = np.linalg.pinv(second, rcond=ALONE, hermitian=True) if polar > tiny else np.zeros((3, 3))
-    field = np.cross(axis, bending) @ inverse
+    field = cross(axis, bending) @ inverse
     pull = along[..., None] / count + field @ arm.T
-    lost = bending - np.cross(field @ second, axis)
+    lost = bending - cross(field @ second, axis)
     return BoltForces(
         across=size(shear),
         along=np.abs(pull),

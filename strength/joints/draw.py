@@ -6,6 +6,7 @@ from typing import TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.shape import Bar, Tube
 from strength.errors import CaseError
 from strength.joints.outline import pattern, shortened
@@ -38,9 +39,7 @@ class Group:
 
     def rows(self, values: Sequence[Array]) -> Array:
         """Values of all welds (each designs or 1, ...) as rows of the group."""
-        return np.concatenate(
-            [np.broadcast_to(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds]
-        )
+        return np.concatenate([spread(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds])
 
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
         """The rows of the group's weld `number` (designs, ...)."""

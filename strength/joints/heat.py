@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.shape import Bare
 from strength.joints.draw import Group, drawn
 from strength.joints.seat import Seat, seats
@@ -85,7 +86,7 @@ def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
         if host is not None and host.face is not None and abs(host.face[0]) > 1e-6:
             direction = direction - direction[0] / host.face[0] * host.face
         along.append(direction)
-        at.append(np.broadcast_to(np.zeros(1) if host is None else host.at, group.designs))
+        at.append(spread(np.zeros(1) if host is None else host.at, (group.designs,)))
     low, high = group.extent(np.repeat(np.array(along), group.designs, axis=0))
     shift = np.concatenate(at)
     return low + shift, high + shift

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross
 from strength.joints.seat import Host, Seat
 from strength.values import frozen
 
@@ -44,7 +45,7 @@ def meeting(seat: Seat, low: Array, high: Array) -> Meeting | None:
         return None
     out = np.array([seat.into, 0.0, 0.0])
     along = host.axes[0]
-    normal = np.cross(out, along)
+    normal = cross(out, along)
     sine = float(np.linalg.norm(normal))
     if sine < 1e-3:
         return None
@@ -58,7 +59,7 @@ def meeting(seat: Seat, low: Array, high: Array) -> Meeting | None:
         host=host,
         angle=float(np.arcsin(min(sine, 1.0))),
         in_plane=normal,
-        out_of_plane=np.cross(np.array([1.0, 0.0, 0.0]), normal),
+        out_of_plane=cross(np.array([1.0, 0.0, 0.0]), normal),
         side=side @ seat.axes,
         lean=lean,
         aside=np.abs(host.origin @ normal),

@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross, picked, spread
 from strength.joints.traction import Pull
 from strength.joints.weld_line import PER_PIECE, WeldLine
 from strength.values import evolve, frozen
@@ -60,8 +61,8 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]]) -> 
 def _peak(
     line: WeldLine, pull: Pull, forms: Array, scales: Array, straight: Samples | None, curved: Samples | None
 ) -> Peak:
-    forms = np.broadcast_to(forms, (line.length.size, forms.shape[1], line.pieces.span.size, 4))
-    scales = np.broadcast_to(scales, forms.shape[:2])
+    forms = spread(forms, (line.length.size, forms.shape[1], line.pieces.span.size, 4))
+    scales = spread(scales, forms.shape[:2])
     found = []
     if straight is not None:
         found.append(_on_straight(line, straight, forms, scales))
@@ -95,7 +96,7 @@ def _sampled(line: WeldLine, pull: Pull, own: Index, grid: Array) -> Samples:
     place, frames = line.all_at(line.spaced(grid))
     place, frames = place[:, own], frames[:, own]
     arm = place - line.centroid[:, None, None]
-    by_spin = np.cross(arm[..., None, :], frames)
+    by_spin = cross(arm[..., None, :], frames)
     matrix = np.moveaxis(np.concatenate([frames, by_spin], axis=-1), 3, 1)
     matrix = matrix.reshape(place.shape[0], -1, 6)
     local = np.concatenate([pull.direct, pull.spin], axis=-1) @ np.swapaxes(matrix, 1, 2)
@@ -109,11 +110,6 @@ def _scaled(forms: Array, scales: Array, local: Array) -> Array:
     return form_at(coefficients, *local[:, :, :, None])
 
 
-def _picked(values: Array, number: Index) -> Array:
-    """Last axis at number (designs, loads)."""
-    return np.take_along_axis(values, number[..., None], axis=-1)[..., 0]
-
-
 def _on_straight(line: WeldLine, samples: Samples, forms: Array, scales: Array) -> tuple[Peak, Array]:
     own, local, place = samples.own, samples.local, samples.place
     values = _scaled(forms[:, :, own], scales, local)
@@ -121,9 +117,9 @@ def _on_straight(line: WeldLine, samples: Samples, forms: Array, scales: Array) 
     values = np.where(dead[:, None, None, :, None], -1.0, values).reshape(*values.shape[:2], -1)
     best = np.argmax(values, axis=-1)
     form, sample = np.divmod(best, 2 * own.size)
-    height = _picked(values, best)
+    height = picked(values, best)
     flat = local.reshape(*local.shape[:3], -1)
-    parts = np.stack([_picked(part, sample) for part in flat], axis=-1)
+    parts = np.stack([picked(part, sample) for part in flat], axis=-1)
     rows = np.arange(place.shape[0])[:, None]
     scale = scales[rows, form]
     return Peak(
@@ -153,11 +149,11 @@ def _on_curved(
     height = value * scales[rows, form]
     best = np.argmax(height, axis=-1)
     return Peak(
-        value=_picked(value, best),
-        form=np.take_along_axis(form, best[..., None], axis=-1)[..., 0],
-        parts=np.stack([_picked(part, best) for part in parts], axis=-1),
-        place=np.stack([_picked(part, best) for part in place], axis=-1),
-    ), _picked(height, best)
+        value=picked(value, best),
+        form=picked(form, best),
+        parts=np.stack([picked(part, best) for part in parts], axis=-1),
+        place=np.stack([picked(part, best) for part in place], axis=-1),
+    ), picked(height, best)
 
 
 def _refined(

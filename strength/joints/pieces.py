@@ -5,6 +5,7 @@ import itertools
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -98,7 +99,7 @@ def arcs(centre: Array, radius: Array, first: Array, span: Array) -> Pieces:
         base=centre,
         delta=np.zeros_like(centre),
         radius=radius,
-        first=np.broadcast_to(first, radius.shape),
+        first=spread(first, radius.shape),
         span=span,
         ends=np.zeros(first.size, dtype=bool),
     )
@@ -147,7 +148,7 @@ def stacked(parts: tuple[Pieces, ...], designs: int) -> Pieces:
 
     def rows(name: str) -> Array:
         arrays = [getattr(part, name) for part in parts]
-        return np.concatenate([np.broadcast_to(a, (designs, *a.shape[1:])) for a in arrays])
+        return np.concatenate([spread(a, (designs, *a.shape[1:])) for a in arrays])
 
     return Pieces(
         base=rows("base"),

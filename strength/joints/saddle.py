@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.joints.pieces import Pieces
 from strength.values import frozen
 
@@ -85,7 +86,7 @@ def stacked(parts: tuple[Cylinder, ...], designs: int) -> Cylinder:
 
     def rows(name: str) -> Array:
         arrays = [getattr(part, name) for part in parts]
-        return np.concatenate([np.broadcast_to(a, (designs, *a.shape[1:])) for a in arrays])
+        return np.concatenate([spread(a, (designs, *a.shape[1:])) for a in arrays])
 
     return Cylinder(
         through=rows("through"), direction=rows("direction"), radius=rows("radius"), into=rows("into")

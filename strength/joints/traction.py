@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross, spread
 from strength.case.model import Weld
 from strength.errors import CaseError
 from strength.joints.weld_line import WeldLine
@@ -29,7 +30,7 @@ class Pull:
     def at(self, arm: Array) -> Array:
         """Force per length [N/mm] at arms (designs, loads, ..., 3) [mm]."""
         shape = (*self.spin.shape[:2], *([1] * (arm.ndim - 3)), 3)
-        found: Array = self.direct.reshape(shape) + np.cross(self.spin.reshape(shape), arm)
+        found: Array = self.direct.reshape(shape) + cross(self.spin.reshape(shape), arm)
         return found
 
 
@@ -44,10 +45,10 @@ def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str,
     Raises CaseError naming weld and load for a moment that the line cannot carry.
     """
     force, moment = forces[..., :3], forces[..., 3:]
-    moment = moment - np.cross(line.centroid[:, None], force)
+    moment = moment - cross(line.centroid[:, None], force)
     size, axes = np.linalg.eigh((line.spread + np.swapaxes(line.spread, 1, 2)) / 2.0)
     weak = size <= SINGULAR * size[:, -1:]
-    about = np.einsum("dlj,dji->dli", moment, np.broadcast_to(axes, (moment.shape[0], 3, 3)))
+    about = np.einsum("dlj,dji->dli", moment, spread(axes, (moment.shape[0], 3, 3)))
     if weak.any():
         scale = np.linalg.norm(moment, axis=-1) + np.linalg.norm(force, axis=-1) * line.length[:, None]
         left = np.max(np.abs(about) * weak[:, None], axis=-1)
@@ -55,7 +56,7 @@ def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str,
     spin = np.where(weak[:, None], 0.0, about / np.where(weak, 1.0, size)[:, None])
     return Pull(
         direct=force / line.length[:, None, None],
-        spin=np.einsum("dli,dji->dlj", spin, np.broadcast_to(axes, (moment.shape[0], 3, 3))),
+        spin=np.einsum("dli,dji->dlj", spin, spread(axes, (moment.shape[0], 3, 3))),
     )
 
 

@@ -6,6 +6,7 @@ Places and directions are in the welded member's axes, from the middle of the we
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross, spread
 from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import double_exponential
 from strength.joints.saddle import Cylinder
@@ -95,7 +96,7 @@ def frame(run: Array) -> Array:
     x[..., 0] += 1.0
     tall = np.linalg.norm(x, axis=-1, keepdims=True)
     x = x / np.where(tall > 0.0, tall, 1.0)
-    return np.stack([x, s, np.cross(s, x)], axis=-2)
+    return np.stack([x, s, cross(s, x)], axis=-2)
 
 
 def measured(pieces: Pieces, cylinder: Cylinder | None = None) -> WeldLine:
@@ -112,7 +113,7 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
     base, delta, radius = pieces.base, pieces.delta, pieces.radius
     a, b = pieces.first, pieces.first + pieces.span
     sense = np.sign(pieces.span)
-    half = np.broadcast_to(pieces.span / 2.0, a.shape)
+    half = spread(pieces.span / 2.0, a.shape)
     turn = np.stack([np.sin(b) - np.sin(a), np.cos(a) - np.cos(b)], axis=-1) * sense[:, None]
     twice = (np.sin(2.0 * b) - np.sin(2.0 * a)) / 4.0
     mixed = (np.sin(b) ** 2 - np.sin(a) ** 2) / 2.0
@@ -185,7 +186,7 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     size = np.linalg.norm(side, axis=-1, keepdims=True)
     side = side / np.where(size > 0.0, size, 1.0)
     if line.cylinder is None:
-        normal = np.broadcast_to(host_face[:, None, None, 1:], side.shape)
+        normal = spread(host_face[:, None, None, 1:], side.shape)
     else:
         normal = line.cylinder.outward(in_space(line.cylinder, place, along)[0])[..., 1:]
     return np.asarray(np.abs(np.sum(side * normal, axis=-1)).max(axis=(1, 2)))

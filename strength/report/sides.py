@@ -150,7 +150,8 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
 
 def _gravest(standings: Iterable[Standing]) -> Standing:
     """The worst of several standings."""
-    return min(standings, key=list(Standing).index)
+    found = set(standings)
+    return next(standing for standing in Standing if standing in found)
 
 
 def _worst(rows: Iterable[Row]) -> Row | None:

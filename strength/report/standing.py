@@ -34,7 +34,7 @@ def is_over(row: Row) -> bool:
 
 def is_thin(row: Row) -> bool:
     """Within the limit, but by less than a quarter."""
-    return not is_over(row) and row.margin is not None and row.margin < THIN - ROUNDING
+    return 0.0 < row.utilisation <= 1.0 + ROUNDING and 1.0 / row.utilisation - 1.0 < THIN - ROUNDING
 
 
 def exit_code(rows: Iterable[Row]) -> int:

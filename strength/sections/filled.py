@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import numbered
 from strength.case.shape import Bar, Bare, Box, Outline, Shape, Tube
-from strength.distinct import numbered
 from strength.library import Metal
 from strength.sections.bars import Bars
 from strength.sections.box import box

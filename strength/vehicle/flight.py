@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross
 from strength.errors import BalanceError
 from strength.values import frozen
 from strength.vehicle.carry import Carried, skew
@@ -41,7 +42,7 @@ def accelerations(whole: Body, points: Array, forces: Array, names: tuple[str, .
     arms = points - whole.centre
     push, twist = forces[..., :3], forces[..., 3:]
     resultant = push.sum(axis=1)
-    turning = (np.cross(arms, push) + twist).sum(axis=1)
+    turning = (cross(arms, push) + twist).sum(axis=1)
     moments = np.linalg.norm(arms, axis=1) * np.linalg.norm(push, axis=2) + np.linalg.norm(twist, axis=2)
     inertia, axes = np.linalg.eigh(whole.inertia)
     along = turning @ axes
@@ -62,7 +63,7 @@ def accelerations(whole: Body, points: Array, forces: Array, names: tuple[str, .
 
 def inertia_of(part: Carried, arm: Array, a: Array, w: Array) -> Array:
     """What a mass gives (loads, 6): -m (a + w x r) and -m gyration^2 w. Gravity is inside a."""
-    return np.hstack([-part.mass * (a + np.cross(w, arm)), -part.inertia * w])
+    return np.hstack([-part.mass * (a + cross(w, arm)), -part.inertia * w])
 
 
 def gauge(parts: list[Carried], whole: Body, points: int) -> Array:

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross
 from strength.case.model import Case, Wheel
 from strength.errors import CaseError
 from strength.vehicle.ground import places
@@ -25,7 +26,7 @@ def add_wheels(case: Case, loads: tuple[Balanced, ...], numbers: dict[str, int],
         held = np.array([struck.get(b.name) != wheel.name for b in loads])
         brakes = held & np.array([wheel.braked and b.braking > 0.0 for b in loads])
         driven = held & np.array([wheel.driven and b.driving > 0.0 for b in loads])
-        moment = np.cross(np.array([0.0, 0.0, -wheel.radius]), force)
+        moment = cross(np.array([0.0, 0.0, -wheel.radius]), force)
         axle = np.asarray(wheel.axle, dtype=float)
         axle = axle / np.linalg.norm(axle)
         torque = moment @ axle
@@ -35,7 +36,7 @@ def add_wheels(case: Case, loads: tuple[Balanced, ...], numbers: dict[str, int],
             at_caliper, arm = _caliper(case, wheel, axle, torque)
             forces[:, numbers[wheel.caliper], :3] += at_caliper
             force = force - at_caliper
-            moment = moment - np.cross(arm, at_caliper)
+            moment = moment - cross(arm, at_caliper)
         forces[:, numbers[wheel.centre], :3] += force
         forces[:, numbers[wheel.centre], 3:] += moment
 
@@ -58,4 +59,4 @@ def _caliper(case: Case, wheel: Wheel, axle: Array, torque: Array) -> tuple[Arra
                 )
             ]
         )
-    return torque[:, None] * np.cross(axle, across) / square, arm
+    return torque[:, None] * cross(axle, across) / square, arm

@@ -57,7 +57,13 @@ def parent(name, fu, beta):
 def use(q, throat, fu, beta, *, hollow=False, gamma=1.25):
     """Utilisation of force per length q_x, q_s, q_n [N/mm] by the worst rule."""
     rules, known = throat_rules(
-        np.array([throat]), "limit-state", filler=ROD, brazed=False, hollow=hollow, own=parent("leg", fu, beta), onto=None
+        np.array([throat]),
+        "limit-state",
+        filler=ROD,
+        brazed=False,
+        hollow=hollow,
+        own=parent("leg", fu, beta),
+        onto=None,
     )
     assert known
     return max(float(np.sqrt(form_at(rule.form[0, 0], *q)) / rule.limit[0] * gamma) for rule in rules)

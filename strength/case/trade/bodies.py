@@ -5,6 +5,7 @@ from collections.abc import Iterable
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import cross
 from strength.case.model import Case, Member, Vector
 from strength.values import frozen
 
@@ -131,7 +132,7 @@ def _moving(body: int, place: Array, way: Array, count: int) -> Array:
     """Row that gives the velocity of a body's place along a direction."""
     row = np.zeros(6 * count)
     row[6 * body : 6 * body + 3] = way
-    row[6 * body + 3 : 6 * body + 6] = np.cross(place, way)
+    row[6 * body + 3 : 6 * body + 6] = cross(place, way)
     return row
 
 
@@ -144,9 +145,9 @@ def _turn(body: int, way: Array, count: int) -> Array:
 def _across(axis: Vector) -> tuple[Array, Array]:
     """Two unit directions across an axis."""
     along = np.array(axis) / np.linalg.norm(axis)
-    first = np.cross(along, np.eye(3)[int(np.argmin(np.abs(along)))])
+    first = cross(along, np.eye(3)[int(np.argmin(np.abs(along)))])
     first = first / np.linalg.norm(first)
-    return first, np.cross(along, first)
+    return first, cross(along, first)
 
 
 class _Groups:

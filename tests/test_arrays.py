@@ -1,0 +1,56 @@
+"""The small functions on arrays, against the slower ones of numpy that they stand for."""
+
+import hypothesis.extra.numpy as arrays
+import hypothesis.strategies as st
+import numpy as np
+import pytest
+from hypothesis import given
+from numpy.typing import NDArray
+
+from strength.arrays import cross, distinct, numbered, others, picked, spread
+
+SHAPES = arrays.array_shapes(min_dims=1, max_dims=3, min_side=0, max_side=6)
+INTEGERS = arrays.arrays(np.intp, SHAPES, elements=st.integers(-3, 9))
+FLOATS = arrays.arrays(np.float64, SHAPES, elements=st.sampled_from([-1.5, 0.0, 2.0, 2.5, np.inf]))
+
+
+@given(INTEGERS | FLOATS)
+def test_distinct(values: NDArray[np.float64]) -> None:
+    """As `np.unique`, with the numbers in the shape given."""
+    found, number = numbered(values)
+    np.testing.assert_array_equal(distinct(values), np.unique(values))
+    np.testing.assert_array_equal(found, np.unique(values))
+    np.testing.assert_array_equal(found[number], values)
+
+
+@given(st.integers(0, 9), INTEGERS)
+def test_others(count: int, taken: NDArray[np.intp]) -> None:
+    """As `np.setdiff1d`."""
+    np.testing.assert_array_equal(others(count, taken), np.setdiff1d(np.arange(count), taken))
+
+
+def test_cross_of_rising_shapes() -> None:
+    """As `np.cross`, of vectors whose leading axes broadcast."""
+    random = np.random.default_rng(3)
+    one, other = random.normal(size=(4, 1, 3)), random.normal(size=(5, 3))
+    np.testing.assert_allclose(cross(one, other), np.cross(one, other), rtol=1e-14)
+    np.testing.assert_allclose(cross(one[0, 0], other[2]), np.cross(one[0, 0], other[2]), rtol=1e-14)
+
+
+@pytest.mark.parametrize("shape", [(5, 3, 4), (1, 3, 4), (3, 4)])
+def test_picked_along_the_last_axis(shape: tuple[int, ...]) -> None:
+    """As `np.take_along_axis`, where leading axes are the same and where they broadcast."""
+    random = np.random.default_rng(4)
+    values, number = random.normal(size=shape), random.integers(0, 4, size=(5, 3))
+    wide = np.broadcast_to(values, (5, 3, 4))
+    wanted = np.take_along_axis(wide, number[..., None], axis=-1)[..., 0]
+    if values.ndim == 3:
+        np.testing.assert_array_equal(picked(values, number), wanted)
+    np.testing.assert_array_equal(picked(wide, number), wanted)
+
+
+def test_spread_over_new_axes() -> None:
+    """As `np.broadcast_to`; nothing is copied where nothing is to be done."""
+    values = np.array([[1.0, 2.0]])
+    assert spread(values, (1, 2)) is values
+    np.testing.assert_array_equal(spread(values, (3, 2)), [[1.0, 2.0]] * 3)
