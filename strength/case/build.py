@@ -3,6 +3,7 @@
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, cast
 
+from strength.case.dropout import Dropout
 from strength.case.loads import load
 from strength.case.model import (
     Basis,
@@ -97,6 +98,15 @@ def _clamp(entry: Entry) -> Clamp:
     return cast("Clamp", _joint(Clamp)(evolve(entry, keys=keys)))
 
 
+def _dropout(entry: Entry) -> Dropout:
+    keys = dict(entry.keys)
+    axle = keys.pop("axle")
+    keys["flats"], keys["diameter"] = axle["flats"], axle["diameter"]
+    if "material" in axle:
+        keys["axle_material"] = axle["material"]
+    return cast("Dropout", _joint(Dropout)(evolve(entry, keys=keys)))
+
+
 # kind -> (field of Case, how it is built)
 BUILDERS: dict[str, tuple[str, Callable[[Entry], Any]]] = {
     "point": ("points", _point),
@@ -114,6 +124,7 @@ BUILDERS: dict[str, tuple[str, Callable[[Entry], Any]]] = {
     "shoulder": ("shoulders", _joint(Shoulder)),
     "sleeve": ("sleeves", _sleeve),
     "clamp": ("clamps", _clamp),
+    "dropout": ("dropouts", _dropout),
 }
 
 

@@ -3,6 +3,7 @@
 from collections.abc import Callable
 from typing import Any
 
+from strength.case.dropout import Dropout
 from strength.case.model import (
     Bolt,
     Clamp,
@@ -274,6 +275,24 @@ def clamp(part: Clamp) -> Keys:
     }
 
 
+def dropout(part: Dropout) -> Keys:
+    """A slot for an axle with flats."""
+    axle = {
+        "flats": _mm(part.flats),
+        "diameter": _mm(part.diameter),
+        "material": _word(part.axle_material),
+    }
+    return {
+        **_joint(part),
+        "thickness": _mm(part.thickness),
+        "slot": _mm(part.slot),
+        "axle": table({**axle}),
+        "torque": amount(part.torque, "N*mm"),
+        "material": _word(part.material),
+        "only_path": _only(part.only_path),
+    }
+
+
 # plural -> how a part of it is written; in the order in which they stand in a file
 LINES: dict[str, Callable[[Any], Keys | str]] = {
     "points": point,
@@ -291,4 +310,5 @@ LINES: dict[str, Callable[[Any], Keys | str]] = {
     "shoulders": shoulder,
     "sleeves": sleeve,
     "clamps": clamp,
+    "dropouts": dropout,
 }

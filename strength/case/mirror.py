@@ -114,6 +114,7 @@ FLIPS: dict[str, dict[str, Flip]] = {
     "shoulder": {"member": _name},
     "sleeve": {"member": _name, "outer": _outer},
     "clamp": {"member": _name},
+    "dropout": {"member": _name},
 }
 
 

@@ -8,6 +8,7 @@ in the file (`members.hub.left`, `weld[3]`), for messages.
 from collections.abc import Mapping
 from typing import Any
 
+from strength.case.dropout import Dropout
 from strength.case.road import Road
 from strength.case.shape import End, Shape
 from strength.library import Filler, Metal
@@ -128,17 +129,14 @@ class HandForce:
 
 @frozen(kw_only=True)
 class Load:
-    """One load, already split into left and right where the file says so; mm/s^2.
-
-    `cornering` is signed: positive in a left turn (acceleration to the left).
-    """
+    """One load, already split into left and right where the file says so; mm/s^2."""
 
     name: str
     severity: str = "routine"  # routine | hard | abuse
     vertical: float = 1.0  # multiple of g
     braking: float = 0.0
     driving: float = 0.0
-    cornering: float = 0.0
+    cornering: float = 0.0  # positive in a left turn: acceleration to the left
     strike: Strike | None = None
     off_ground: tuple[str, ...] = ()
     forces: tuple[HandForce, ...] = ()
@@ -341,6 +339,7 @@ class Case:
     shoulders: tuple[Shoulder, ...] = ()
     sleeves: tuple[Sleeve, ...] = ()
     clamps: tuple[Clamp, ...] = ()
+    dropouts: tuple[Dropout, ...] = ()
     road: Road | None = None
     metals: dict[str, Metal] = field(factory=dict)  # every metal named anywhere in the case
     fillers: dict[str, Filler] = field(factory=dict)

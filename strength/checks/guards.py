@@ -4,6 +4,7 @@ from collections.abc import Callable, Iterator
 
 from strength.case.model import Warned
 from strength.checks.context import Context
+from strength.checks.dropouts import little_torque, loose_flats
 from strength.checks.guards_bolts import (
     crowded_group,
     edges,
@@ -48,6 +49,8 @@ GUARDS: tuple[Guard, ...] = (
     tight_sleeve,
     short_sleeve,
     steel_in_aluminium,
+    loose_flats,
+    little_torque,
 )
 
 

@@ -12,6 +12,7 @@ from strength.checks.bolt_tension import bolt_combined, bolt_tension
 from strength.checks.chord_wall import chord_punching, chord_wall
 from strength.checks.clamps import clamp_slip
 from strength.checks.context import Context
+from strength.checks.dropouts import dropout, unchecked_dropouts
 from strength.checks.frame_buckling import frame_buckling
 from strength.checks.lug_bending import lug_bending
 from strength.checks.net_section import net_section
@@ -69,6 +70,7 @@ CHECKS: tuple[Check, ...] = (
     sleeve_wall,
     sleeve_bolt,
     clamp_slip,
+    dropout,
 )
 # What tells of things that were read but not checked.
 TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
@@ -79,6 +81,7 @@ TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
     unchecked_studs,
     unchecked_sleeves,
     unchecked_clamps,
+    unchecked_dropouts,
 )
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from strength.case.dropout import Dropout
 from strength.case.model import Bolt, Case, Clamp, Member, Sleeve, Strut, Stud, Weld
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.report.mirrored import mirrored
@@ -15,6 +16,7 @@ JOINT_KINDS = {
     "stud": ("stud-bending", "stud-rocking", "thread-strip", "rod-end"),
     "sleeve": ("sleeve-bearing", "sleeve-wall"),
     "clamp": ("clamp-slip",),
+    "dropout": ("dropout",),
 }  # fmt: skip
 NOUN_OF_KIND = {kind: noun for noun, kinds in JOINT_KINDS.items() for kind in kinds}
 SHAPES = {Tube: "tube", Bar: "bar", Box: "box", Flat: "plate"}
@@ -44,7 +46,7 @@ def across(case: Case) -> dict[tuple[str, str], str]:
     return found
 
 
-def joints_of(case: Case) -> tuple[tuple[str, Sequence[Weld | Bolt | Stud | Sleeve | Clamp]], ...]:
+def joints_of(case: Case) -> tuple[tuple[str, Sequence[Weld | Bolt | Stud | Sleeve | Clamp | Dropout]], ...]:
     """All joints by what they are."""
     return (
         ("weld", case.welds),
@@ -52,6 +54,7 @@ def joints_of(case: Case) -> tuple[tuple[str, Sequence[Weld | Bolt | Stud | Slee
         ("stud", case.studs),
         ("sleeve", case.sleeves),
         ("clamp", case.clamps),
+        ("dropout", case.dropouts),
     )
 
 

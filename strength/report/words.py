@@ -61,6 +61,7 @@ KINDS: dict[str, Kind] = {
     "sleeve-bearing": Kind("sleeve bearing", "a longer overlap"),
     "sleeve-wall": Kind("sleeve wall", "a longer overlap or more wall"),
     "clamp-slip": Kind("clamp slipping", "one more clamp bolt, or larger ones"),
+    "dropout": Kind("axle turning in its dropout", "a thicker dropout, or a torque arm as well"),
     "fatigue": Kind("fatigue cracking", "lower stress there: a larger part, or the weld moved away from it"),
 }
 

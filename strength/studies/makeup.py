@@ -12,7 +12,7 @@ from strength.sections.sizes import SIZED, Sizes
 from strength.values import fields
 
 FIELDS = (
-    "points", "supports", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "basis",
+    "points", "supports", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "dropouts", "basis",
     "road", "metals", "fillers",
 )  # fmt: skip
 WELD = fields(Weld)

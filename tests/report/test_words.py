@@ -38,6 +38,7 @@ EVERY = [
     "sleeve-bearing",
     "sleeve-wall",
     "clamp-slip",
+    "dropout",
     "fatigue",
 ]
 

@@ -1,4 +1,4 @@
-"""Bolts, studs, sleeves and clamps: what they belong to and what they go through."""
+"""Bolts, studs, sleeves, clamps and dropouts: what they belong to and what they go through."""
 
 import math
 
@@ -20,7 +20,7 @@ IN_PLANE = math.cos(math.radians(45.0))  # own choice: nearer to the plate's pla
 
 
 def check_joints(survey: Survey, defaults: Defaults) -> None:
-    """Tell what is wrong with bolts, studs, sleeves and clamps."""
+    """Tell what is wrong with bolts, studs, sleeves, clamps and dropouts."""
     for bolt in survey.of("bolt").values():
         if not survey.unknown(bolt, "member", ("member", "strut")):
             _check_axis(survey, bolt)
@@ -41,6 +41,29 @@ def check_joints(survey: Survey, defaults: Defaults) -> None:
         if not survey.unknown(clamp, "member", ("member",)):
             _check_clamp(survey, clamp)
         _check_size(survey, clamp, clamp.keys.get("bolts", (0, None))[1], "bolts", defaults)
+    for dropout in survey.of("dropout").values():
+        if not survey.unknown(dropout, "member", ("member",)):
+            _check_dropout(survey, dropout)
+
+
+def _check_dropout(survey: Survey, dropout: Entry) -> None:
+    """The flats stand in the slot, and its round part does not turn there."""
+    keys = dropout.keys
+    part = survey.of("member")[keys["member"]]
+    if "material" not in keys and "material" not in part.keys and not survey.faults.under(part.path):
+        survey.fault(dropout, "", "`material` is missing: what is the dropout made of?")
+    axle, slot = keys.get("axle"), keys.get("slot")
+    if axle is None:
+        return
+    flats, diameter = axle["flats"], axle["diameter"]
+    if flats >= diameter - SAME:
+        why = f"{flats:g} mm across the flats of an axle of {diameter:g} mm leaves no flats"
+        survey.fault(dropout, "axle.flats", why)
+    if slot is not None and slot < flats - SAME:
+        survey.fault(dropout, "slot", f"{slot:g} mm is narrower than the flats ({flats:g} mm)")
+    elif slot is not None and slot >= diameter - SAME:
+        why = f"the axle of {diameter:g} mm turns in a slot of {slot:g} mm: nothing holds it"
+        survey.fault(dropout, "slot", why)
 
 
 def _check_axis(survey: Survey, bolt: Entry) -> None:

@@ -9,7 +9,7 @@ from strength.case.shape import Shape, Tube
 from strength.case.trade.axes import wall
 from strength.case.trade.entry import Entry
 
-Use = tuple[str, str, float | None, float | None]  # (key, metal, thickness, outside diameter) [mm]
+Use = tuple[str, str | None, float | None, float | None]  # (key, metal, thickness, outside diameter) [mm]
 
 
 def check_metals(survey: Survey, defaults: Defaults, stores: Stores) -> None:
@@ -43,5 +43,9 @@ def _uses(entry: Entry) -> Iterator[Use]:
         yield "onto.material", keys["onto"]["material"], keys["onto"]["thickness"], None
     for i, plate in enumerate(keys.get("plates", ())):
         yield f"plates[{i}].material", plate["material"], plate["thickness"], None
+    if entry.kind == "dropout":
+        yield "material", keys.get("material"), keys.get("thickness"), None
+        axle = keys.get("axle", {})
+        yield "axle.material", axle.get("material"), axle.get("diameter"), None
     if keys.get("into"):
         yield "into.material", keys["into"], None, None

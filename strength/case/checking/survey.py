@@ -12,7 +12,7 @@ from strength.case.trade.names import unknown_member
 from strength.case.trade.vector import distance
 
 _HANDED_ON = ("material", "class", "leg", "filler", "process", "quality")  # keys of the trade part as well
-JOINTS = ("weld", "bolt", "stud", "hole", "shoulder", "sleeve", "clamp")
+JOINTS = ("weld", "bolt", "stud", "hole", "shoulder", "sleeve", "clamp", "dropout")
 
 
 class Survey:

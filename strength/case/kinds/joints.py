@@ -1,4 +1,4 @@
-"""Welds, bolts, studs, holes, shoulders, sleeves and clamps."""
+"""Welds, bolts, studs, holes, shoulders, sleeves, clamps and dropouts."""
 
 from strength.case.faults import Faults, RefusedError
 from strength.case.kinds.kind import END, Kind, of_member
@@ -192,4 +192,27 @@ CLAMP = Kind(
     ),
     names=("member",),
 )
-JOINTS = (WELD, BOLT, STUD, HOLE, SHOULDER, SLEEVE, CLAMP)
+DROPOUT = Kind(
+    "dropout",
+    "dropouts",
+    (
+        of_member("the member whose end is slotted for the axle"),
+        END,
+        Key("thickness", _SIZE, "of the dropout"),
+        Key("slot", _SIZE, "the width of the slot that the flats stand in"),
+        Key(
+            "axle",
+            table_of(
+                Key("flats", _SIZE, "the distance across the flats of the axle"),
+                Key("diameter", _SIZE, "of the axle beside its flats"),
+                MATERIAL,
+            ),
+            "the axle, such as {flats = '10 mm', diameter = '14 mm'}",
+        ),
+        Key("torque", quantity("moment", above=0.0), "the most that its motor puts on this dropout"),
+        MATERIAL,
+        ONLY_PATH,
+    ),
+    names=("member",),
+)
+JOINTS = (WELD, BOLT, STUD, HOLE, SHOULDER, SLEEVE, CLAMP, DROPOUT)
