@@ -117,14 +117,9 @@ def _sizes(found: Screened, system: str) -> Section:
     unit = mass_unit(system)
     columns = (
         Column("size", whole=True),
-        *(
-            (Column(f"mass {unit}", figures=True), Column(f"next size {unit}", figures=True))
-            if weighed
-            else ()
-        ),
+        *((Column(f"mass {unit}", figures=True), Column("one up", figures=True)) if weighed else ()),
         Column("itself", figures=True),
         Column("whole", figures=True),
-        Column("margin", figures=True),
         Column("governs"),
     )
     told = [check_words(each.governs) for each in found.candidates]
@@ -136,7 +131,7 @@ def _sizes(found: Screened, system: str) -> Section:
     if weighed:
         lead.append(
             f"Mass of all members, joints left out; now {mass(found.mass_now, system)} {unit}. "
-            "Next size: what one size up costs."
+            "One up: what the next size costs."
         )
     if found.with_it:
         lead.append(f"With it go {listed(list(found.with_it), 8)}, whose size follows the same text.")
@@ -165,8 +160,7 @@ def _row(each: Candidate, found: Screened, system: str, governs: str) -> tuple[C
         Cell(plain(each.size), ", ".join(below), how),
         *masses,
         Cell(f"{each.own:.2f}"),
-        Cell(f"{each.utilisation:.2f}", standing=how),
-        Cell(f"{margin_words(each.utilisation)}{how.value}".rstrip(), standing=how),
+        Cell(f"{each.utilisation:.2f}{how.value}".rstrip(), standing=how),
         Cell(governs),
     )
 

@@ -60,8 +60,7 @@ def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Respons
     response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan)
     alpha = np.full(response.forces.shape[:2], np.inf)
     if buckling:
-        # all loads of a design, as when it stands alone
-        near: Flags = np.asarray(~proved(batch, response).all(axis=1))
+        near = ~proved(batch, response)
         if near.any():
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
@@ -93,14 +92,32 @@ def with_bending(response: Response, factor: Array) -> Response:
 
 
 def proved(batch: Batch, response: Response) -> Flags:
-    """Where the multiplier is proved to be over 10 after its factor: (designs, loads)."""
-    ready = batch.prepared
-    enough = ENOUGH * float(ready.buckling_divisor.max(initial=1.0))
-    found = [
-        at_least(ready.case, ready.layout, bars, pushes, each, enough, plan)
-        for bars, pushes, each, plan in _by_gauge(batch, response)
-    ]
+    """Where all multipliers of a design are proved to be over 10 after their factor: (designs,)."""
+    found = [_proved(batch.prepared, *each) for each in _by_gauge(batch, response)]
     return np.concatenate(found)
+
+
+def _proved(ready: Prepared, bars: Bars, pushes: Pushes, response: Response, plan: BucklingPlan) -> Flags:
+    """The same, first of all designs at once: the softest of each stiffness under the greatest compression.
+
+    A frame only gains by stiffness and loses by compression, so if that one stands they all do; else each
+    half is looked at.
+    """
+    designs = response.forces.shape[0]
+    enough = ENOUGH * float(ready.buckling_divisor.max(initial=1.0))
+    if designs == 1:
+        found = at_least(ready.case, ready.layout, bars, pushes, response, enough, plan)
+        return np.asarray(found.all(axis=1))
+    least = evolve(response, forces=response.forces.min(axis=(0, 1), keepdims=True))
+    if at_least(ready.case, ready.layout, softest(bars), pushes, least, enough, plan).all():
+        return np.ones(designs, dtype=bool)
+    halves = (slice(0, designs // 2), slice(designs // 2, designs))
+    return np.concatenate(
+        [
+            _proved(ready, some(bars, half), pushes, evolve(response, forces=response.forces[half]), plan)
+            for half in halves
+        ]
+    )
 
 
 def multipliers(batch: Batch, response: Response, where: Flags) -> Array:
@@ -127,17 +144,27 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
             reactions=response.reactions[n : n + 1],
         )
         plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
-        yield design(batch.bars, n), pushes, one, plan
+        yield some(batch.bars, slice(n, n + 1)), pushes, one, plan
 
 
-def design(bars: Bars, number: int) -> Bars:
-    """One design of many."""
-    values: dict[str, Any] = {
-        field.name: value[number : number + 1]
-        for field in fields(Bars)
-        if isinstance(value := getattr(bars, field.name), np.ndarray) and value.ndim == 2 and len(value) > 1
-    }
-    return evolve(bars, **values)
+def some(bars: Bars, designs: slice) -> Bars:
+    """Some designs of many."""
+    return evolve(bars, **{name: value[designs] for name, value in _varied(bars)})
+
+
+def softest(bars: Bars) -> Bars:
+    """One design, each of its figures the least of all designs."""
+    return evolve(bars, **{name: value.min(axis=0, keepdims=True) for name, value in _varied(bars)})
+
+
+def _varied(bars: Bars) -> list[tuple[str, Any]]:
+    """Figures of which there is one a design."""
+    found = [(field.name, getattr(bars, field.name)) for field in fields(Bars)]
+    return [
+        (name, value)
+        for name, value in found
+        if isinstance(value, np.ndarray) and value.ndim == 2 and len(value) > 1
+    ]
 
 
 def judged(

@@ -1,7 +1,8 @@
 """Where checks take different ways for designs of one batch, so that the batch must be parted.
 
-A check looks at some things once for all designs: which face of a box a member stands on, which
-neighbours stand close to a weld on a wall, which plates a bolt goes through. Sizes can change these.
+A check looks at some things once for all designs: which face of a box a member stands on, whether two
+welds on a wall make a joint of their own, which plates a bolt goes through. Sizes can change these. All of it
+is geometry, so that it is settled before anything is solved.
 """
 
 from collections.abc import Iterator
@@ -9,67 +10,77 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.case.model import Case
 from strength.case.shape import Bar, Tube
-from strength.checks.context import Context
-from strength.checks.welds import weld_effects
-from strength.joints.end_force import end_force
-from strength.joints.meeting import DEEP, Meeting, meeting
+from strength.frame.response import Layout
+from strength.joints.draw import drawn
+from strength.joints.heat import footprints
+from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
+from strength.joints.seat import Seat, seats
+from strength.sections import Bars
 
+Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 
 
-def branches(context: Context) -> Flags:
-    """Which way each design goes at every such place: (designs, places)."""
-    designs = context.bars.area.shape[0]
-    told = [*_faces(context), *_crowds(context), *_passing(context)]
+def branches(case: Case, layout: Layout, bars: Bars) -> Flags:
+    """Which way each design goes at every such place: (designs, places).
+
+    Raises CaseError where some design's welds cannot be drawn.
+    """
+    designs = bars.area.shape[0]
+    every = seats(case, layout, bars)
+    told = [*_faces(bars, every), *_joints(case, bars, every, designs), *_passing(case, layout, bars)]
     if not told:
         return np.zeros((designs, 0), dtype=bool)
     return np.stack([np.broadcast_to(each, designs) for each in told], axis=1)
 
 
-def _faces(context: Context) -> Iterator[Flags]:
+def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
     """Which face of a host that is not round a member leaves through."""
-    bars = context.bars
-    for effect in weld_effects(context):
-        host = effect.seat.host
-        if host is None or isinstance(host.shape, Tube | Bar):
-            continue
-        out = np.abs(host.axes @ np.array([1.0, 0.0, 0.0]))
-        yield bars.width[:, host.bar] * out[2] <= bars.depth[:, host.bar] * out[1]
+    for seat in every:
+        host = seat.host
+        if host is not None and not isinstance(host.shape, Tube | Bar):
+            out = np.abs(host.axes @ np.array([1.0, 0.0, 0.0]))
+            yield bars.width[:, host.bar] * out[2] <= bars.depth[:, host.bar] * out[1]
 
 
-def _crowds(context: Context) -> Iterator[Flags]:
-    """How members welded onto one host stand to each other."""
-    met = [
-        joint
-        for effect in weld_effects(context)
-        if (joint := meeting(effect.seat, effect.low, effect.high)) is not None
-    ]
+def _joints(case: Case, bars: Bars, every: tuple[Seat, ...], designs: int) -> Iterator[Flags]:
+    """Whether two members welded onto one host stand opposite each other, or as a pair."""
+    met: list[Meeting] = []
+    for group in drawn(every, bars, cut=case.basis.method == "limit-state", designs=designs):
+        low, high = footprints(group, every)
+        for k, n in enumerate(group.welds):
+            joint = meeting(every[n], group.own(k, low), group.own(k, high))
+            if joint is not None:
+                met.append(joint)
     for n, own in enumerate(met):
         for other in met[n + 1 :]:
-            if other.host.bar == own.host.bar and other.seat.bar != own.seat.bar:
-                yield own.low - other.high < 0.0
-                yield other.low - own.high < 0.0
+            if other.host.bar != own.host.bar or other.seat.bar == own.seat.bar:
+                continue
+            same = float(own.side @ other.side)
+            if same < -SAME_PLANE:
+                yield np.maximum(own.low - other.high, other.low - own.high) < 0.0
+            elif same > SAME_PLANE:
                 yield own.low + own.high < other.low + other.high
-                yield _crossing(own, other) <= DEEP * context.bars.depth[:, own.host.bar]
+                yield _crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
 
 
-def _crossing(own: Meeting, other: Meeting) -> NDArray[np.float64]:
-    """Distance from the host's middle line to where two members' lines cross [mm]."""
+def _crossing(own: Meeting, other: Meeting) -> Array:
+    """Distance from the host's middle line to where two members' lines cross (designs or 1,) [mm]."""
     slopes = [np.sign(joint.lean) / np.tan(joint.angle) for joint in (own, other)]
     return np.asarray(np.abs(own.at - other.at) / max(abs(slopes[0] - slopes[1]), 1e-9))
 
 
-def _passing(context: Context) -> Iterator[Flags]:
+def _passing(case: Case, layout: Layout, bars: Bars) -> Iterator[Flags]:
     """Whether a bar of the second plate's metal passes through that plate at every bolt."""
-    bars, layout = context.bars, context.layout
-    for bolt in context.case.bolts:
+    for bolt in case.bolts:
         if len(bolt.plates) < 2:
             continue
-        metal = context.case.metals[bolt.plates[1].material]
+        metal = case.metals[bolt.plates[1].material]
         own = bars.names.index(bolt.member)
-        at = end_force(layout, context.response, own, bolt.end).at
-        places = at + (np.array(bolt.group) if bolt.group else np.zeros((1, 3)))
+        end = layout.start[layout.first[own]] if bolt.end == "from" else layout.end[layout.last[own]]
+        places = layout.points[end] + (np.array(bolt.group) if bolt.group else np.zeros((1, 3)))
         stack = sum(plate.thickness for plate in bolt.plates) + bolt.gap
         for bar, other in enumerate(bars.metals):
             if other == metal and bar != own:

@@ -13,7 +13,7 @@ from strength.sections import Sizes, sizes_of
 from strength.studies.evaluated import Evaluated, failure, together
 from strength.studies.makeup import by_flats, grouped
 from strength.studies.prepared import Prepared, prepare, sharing
-from strength.studies.task import Ask, Step, Task, WeldSizes, taken, worked_off
+from strength.studies.task import Ask, Step, Task, WeldSizes, parts_of, some_of, worked_off
 from strength.vehicle.sheet import Pushes
 
 Index = NDArray[np.intp]
@@ -115,18 +115,7 @@ def _tasks(
     ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask
 ) -> list[tuple[Index, Task]]:
     """Designs of one make-up in chunks, with their numbers."""
+    whole = Task(ready=ready, sizes=sizes, welds=welds, pushes=tuple(pushes), ask=ask)
     every = np.arange(sizes.wall.shape[0])
     sets = by_flats(ready.bars.shapes, sizes) if ask.exact_flats else [every]
-    found = []
-    for own in sets:
-        for at in range(0, own.size, CHUNK):
-            some = own[at : at + CHUNK]
-            task = Task(
-                ready=ready,
-                sizes=taken(sizes, some),
-                welds=None if welds is None else welds.taken(some),
-                pushes=tuple(pushes[n] for n in some) if pushes else (),
-                ask=ask,
-            )
-            found.append((some, task))
-    return found
+    return [(own[some], task) for own in sets for some, task in parts_of(some_of(whole, own), CHUNK)]

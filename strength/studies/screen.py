@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from strength.case.model import Bolt, Member, Plate, Strut, Stud, Weld
 from strength.case.shape import Flat
+from strength.case.shape_text import parse
 from strength.case.trade.axes import wall as wall_of
 from strength.errors import CaseError
 from strength.library import find_metal
@@ -58,7 +59,8 @@ class Found:
     def option(self, size: str) -> Option:
         """What to type for a size."""
         own = [*self.spot.edits(size), *(edit for spot in self.others for edit in spot.edits(size))]
-        return Option(size=size, edits=(*own, *self.more))
+        section = isinstance(self.part, Member | Strut) and not self.more
+        return Option(size=size, edits=(*own, *self.more), shape=parse(size) if section else None)
 
 
 def screen(file: TypedCase, names: Sequence[str], wanted: Wanted, *, run: Run = HERE) -> Screened:
@@ -85,6 +87,7 @@ def screen(file: TypedCase, names: Sequence[str], wanted: Wanted, *, run: Run = 
             Option(
                 size="; ".join(one.size for one in each),
                 edits=tuple(edit for one in each for edit in one.edits),
+                shape=each[0].shape if len(each) == 1 else None,
             )
         )
     return screened(

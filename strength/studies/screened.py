@@ -7,7 +7,9 @@ import numpy as np
 
 from strength.case.model import Case, Member, Strut
 from strength.case.places import other_side
+from strength.case.shape import Shape
 from strength.errors import CaseError, StrengthError
+from strength.studies.derived import cases_of
 from strength.studies.evaluate import evaluate
 from strength.studies.evaluated import Evaluated
 from strength.studies.mass import structure_mass
@@ -79,10 +81,11 @@ class Screened:
 
 @frozen(kw_only=True)
 class Option:
-    """One size to try, as text, and what to type for it."""
+    """One size to try, as text, and what to type for it; `shape` where it is a section and nothing else."""
 
     size: str
     edits: tuple[Edit, ...]
+    shape: Shape | None = None
     sensible: bool = True
 
 
@@ -108,12 +111,13 @@ def screened(
     """
     made: list[tuple[Option, Case]] = []
     refused: list[tuple[str, str]] = []
-    for option in options:
-        try:
-            made.append((option, file.changed_case(option.edits)))
-        except StrengthError as error:
-            refused.append((option.size, str(error)))
+    cases = cases_of(file, [option.edits for option in options], [option.shape for option in options])
+    for option, case in zip(options, cases, strict=True):
+        if isinstance(case, StrengthError):
+            refused.append((option.size, str(case)))
             run.step(1)
+        else:
+            made.append((option, case))
     found = evaluate([file.case, *(case for _, case in made)], executor=run.executor, step=run.step)
     if 0 in found.failed:
         raise CaseError([("", found.failed[0])])

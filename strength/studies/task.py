@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.errors import StrengthError
-from strength.sections import Sizes, rebuilt
+from strength.sections import Bars, Sizes, rebuilt
 from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
@@ -82,35 +82,61 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, s
     return found
 
 
-def done(task: Task) -> Found:
-    """The designs of a task, parted until all in a part go the same ways.
+def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
+    """The task in parts of at most so many designs, all of a part going the same ways through the checks.
 
-    What cannot be computed stands alone, and is told.
+    Designs whose geometry cannot be built stand alone.
     """
+    found = []
+    for own in _ways(task):
+        for at in range(0, own.size, most):
+            some = own[at : at + most]
+            found.append((some, some_of(task, some)))
+    return found
+
+
+def done(task: Task) -> Found:
+    """A part worked off; halved until what cannot be computed stands alone, and is told."""
     designs = task.sizes.wall.shape[0]
     every = np.arange(designs)
     try:
-        bars = rebuilt(task.ready.bars, task.ready.case.basis, task.sizes)
-        if task.welds is not None:
-            bars = evolve(bars, weld_legs=task.welds.legs, weld_insets=task.welds.insets)
-        batch = Batch(prepared=task.ready, bars=bars, own=task.pushes)
+        batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes)
         context, response = context_of(batch, buckling=task.ask.buckling)
-        ways = parted(branches(context))
-        if len(ways) == 1:
-            whole = judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
-            return [(every, whole)]
+        whole = judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
     except StrengthError as error:
         if designs == 1:
             return [(every, failure(str(error), task.ready.load_names))]
-        ways = [every[: designs // 2], every[designs // 2 :]]
-    found = []
-    for own in ways:
-        part = Task(
-            ready=task.ready,
-            sizes=taken(task.sizes, own),
-            welds=None if task.welds is None else task.welds.taken(own),
-            pushes=tuple(task.pushes[n] for n in own) if task.pushes else (),
-            ask=task.ask,
-        )
-        found += [(own[numbers], each) for numbers, each in done(part)]
-    return found
+        halves = (every[: designs // 2], every[designs // 2 :])
+        return [(own[numbers], each) for own in halves for numbers, each in done(some_of(task, own))]
+    return [(every, whole)]
+
+
+def _ways(task: Task) -> list[Index]:
+    """Designs by the ways they go; halved until what cannot be built stands alone."""
+    designs = task.sizes.wall.shape[0]
+    try:
+        return parted(branches(task.ready.case, task.ready.layout, _bars(task)))
+    except StrengthError:
+        every = np.arange(designs)
+        if designs == 1:
+            return [every]
+        halves = (every[: designs // 2], every[designs // 2 :])
+        return [own[part] for own in halves for part in _ways(some_of(task, own))]
+
+
+def _bars(task: Task) -> Bars:
+    bars = rebuilt(task.ready.bars, task.ready.case.basis, task.sizes)
+    if task.welds is None:
+        return bars
+    return evolve(bars, weld_legs=task.welds.legs, weld_insets=task.welds.insets)
+
+
+def some_of(task: Task, own: Index) -> Task:
+    """Some designs of a task."""
+    return Task(
+        ready=task.ready,
+        sizes=taken(task.sizes, own),
+        welds=None if task.welds is None else task.welds.taken(own),
+        pushes=tuple(task.pushes[n] for n in own) if task.pushes else (),
+        ask=task.ask,
+    )

@@ -1,0 +1,151 @@
+"""Designs that differ in one section, made without reading the case anew for each.
+
+Reading a case takes as long as evaluating some designs, and a section moves little in it: the shapes of
+the parts cut from it, insets of welds on their faces, legs that go by their walls. These follow rules that
+the reader has too. A few designs are read in full; only where the rules give the very same cases are
+the others made by them.
+"""
+
+import math
+from collections.abc import Sequence
+
+from strength.case.defaults import LEG_STEP
+from strength.case.model import Case, Member, Plate, Weld
+from strength.case.shape import Shape
+from strength.case.trade.axes import face_distance, member_axes, wall
+from strength.case.trade.vector import distance, minus, unit
+from strength.case.trade.wishbone import across
+from strength.errors import StrengthError
+from strength.studies.makeup import FIELDS
+from strength.studies.typed import Edit, TypedCase
+from strength.values import evolve
+
+PROBES = 6  # designs that are always read: the first, the last and some between
+Made = list[Case | StrengthError]
+REST = ("struts", "loads", "masses", "wheels", "tows", "leaning")
+
+
+def cases_of(file: TypedCase, every: Sequence[tuple[Edit, ...]], shapes: Sequence[Shape | None]) -> Made:
+    """The case with each set of edits, or why it cannot be built.
+
+    shapes: the section that each set of edits is about; None where it is about something else.
+    """
+    count = len(every)
+    if count <= PROBES or any(shape is None for shape in shapes):
+        return [_read(file, edits) for edits in every]
+    chosen = sorted({round(n * (count - 1) / (PROBES - 1)) for n in range(PROBES)} | _extremes(shapes))
+    known = {n: _read(file, every[n]) for n in chosen}
+    rules = _rules(file.case, known, shapes)
+    if rules is None:
+        return [known[n] if n in known else _read(file, edits) for n, edits in enumerate(every)]
+    found: Made = []
+    for n, shape in enumerate(shapes):
+        made = None if shape is None else rules.case(shape)
+        found.append(known[n] if n in known else _read(file, every[n]) if made is None else made)
+    return found
+
+
+def _read(file: TypedCase, edits: tuple[Edit, ...]) -> Case | StrengthError:
+    try:
+        return file.changed_case(edits)
+    except StrengthError as error:
+        return error
+
+
+def _extremes(shapes: Sequence[Shape | None]) -> set[int]:
+    """Designs of the greatest and the least sizes, each size by itself."""
+    sizes = [[float(value) for value in vars(shape).values()] for shape in shapes if shape is not None]
+    if len({len(row) for row in sizes}) != 1:
+        return set()
+    columns = list(zip(*sizes, strict=True))
+    return {column.index(pick(column)) for column in columns for pick in (min, max)}
+
+
+class _Rules:
+    """What follows the section in a case, and how."""
+
+    def __init__(self, base: Case, members: frozenset[int], struts: frozenset[int]) -> None:
+        self.base, self.members, self.struts = base, members, struts
+        self.at = {point.name: point.at for point in base.points}
+        self.number = {member.name: n for n, member in enumerate(base.members)}
+        self.follows: dict[int, tuple[bool, str]] = {}  # weld -> (its leg goes by walls, its inset by what)
+
+    def case(self, shape: Shape) -> Case | None:
+        """The case with the section; None where it must be read."""
+        members = tuple(
+            evolve(member, shape=shape) if n in self.members else member
+            for n, member in enumerate(self.base.members)
+        )
+        struts = tuple(
+            evolve(strut, shape=shape) if n in self.struts else strut
+            for n, strut in enumerate(self.base.struts)
+        )
+        welds = list(self.base.welds)
+        for n, (by_walls, inset) in self.follows.items():
+            made = self._weld(members, welds[n], inset, by_walls=by_walls)
+            if made is None:
+                return None
+            welds[n] = made
+        return evolve(self.base, members=members, struts=struts, welds=tuple(welds))
+
+    def _weld(self, members: tuple[Member, ...], weld: Weld, inset: str, *, by_walls: bool) -> Weld | None:
+        own = members[self.number[weld.member]]
+        host = members[self.number[weld.onto]] if isinstance(weld.onto, str) else None
+        start, end = self.at[own.start], self.at[own.end]
+        length: float | None = weld.inset
+        if inset == "face" and host is not None:
+            axes = member_axes(self.at[host.start], self.at[host.end], host.up)
+            length = None if axes is None else face_distance(host.shape, axes, unit(minus(end, start)))
+        elif inset == "width":
+            length = across(own.shape)
+        if length is None or length >= distance(start, end):
+            return None
+        leg = weld.leg
+        if by_walls:
+            walls = [wall(each.shape) for each in (own, host) if each is not None]
+            if isinstance(weld.onto, Plate):
+                walls.append(weld.onto.thickness)
+            known = [each for each in walls if each is not None]
+            if not known:
+                return None
+            leg = math.ceil(min(known) / LEG_STEP - 1e-9) * LEG_STEP
+        return evolve(weld, inset=length, leg=leg)
+
+
+def _rules(
+    base: Case, known: dict[int, Case | StrengthError], shapes: Sequence[Shape | None]
+) -> _Rules | None:
+    """Rules that give the known cases to the last bit; None where there are none."""
+    read = {n: case for n, case in known.items() if isinstance(case, Case)}
+    if len(read) < len(known):
+        return None  # some cannot be built: where that begins is for the reader to say
+    changed, struts = (
+        frozenset(
+            n
+            for case in read.values()
+            for n, (old, new) in enumerate(zip(getattr(base, name), getattr(case, name), strict=False))
+            if old != new
+        )
+        for name in ("members", "struts")
+    )
+    rules = _Rules(base, changed, struts)
+    named = {base.members[n].name for n in changed}
+    for n, weld in enumerate(base.welds):
+        if weld.member in named or weld.onto in named:
+            legs = {case.welds[n].leg for case in read.values() if len(case.welds) > n} | {weld.leg}
+            insets = {case.welds[n].inset for case in read.values() if len(case.welds) > n} | {weld.inset}
+            by = "" if len(insets) == 1 else "face" if weld.onto in named else "width"
+            if len(legs) > 1 or by:
+                rules.follows[n] = (len(legs) > 1, by)
+    for n, case in read.items():
+        shape = shapes[n]
+        made = None if shape is None else rules.case(shape)
+        if made is None or not _same(made, case):
+            return None
+    return rules
+
+
+def _same(made: Case, case: Case) -> bool:
+    """Whether two cases give the same figures."""
+    names = ("members", "welds", *FIELDS, *REST)
+    return all(getattr(made, name) == getattr(case, name) for name in names)
