@@ -5,7 +5,6 @@ import tomllib
 from pathlib import Path
 from typing import Any
 
-from strength.case.slips import advice
 from strength.errors import CaseError
 
 LARGEST = 20_000_000  # bytes; no case is that long, a file of another sort is
@@ -62,6 +61,8 @@ def _plainly(why: str, text: str) -> str:
         number = int(words[1].split(",")[0])
         lines = text.splitlines()
         if 0 < number <= len(lines):
+            from strength.case.slips import advice  # only where something went wrong
+
             line = lines[number - 1]
             hint = advice(why, line)
             return f"{why}: {line.strip()[:80]!r}" + (f"; {hint}" if hint else "")

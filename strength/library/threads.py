@@ -101,8 +101,8 @@ def thread(size: str) -> Thread:
     """
     plain = size.replace(" ", "").replace("×", "x").replace("X", "x")
     known = data.index("thread")
-    typed = re.fullmatch(r"[Mm](\d+(?:\.\d+)?).*", plain)
-    if typed and plain not in known and size not in known:
+    missing = plain not in known and size not in known
+    if missing and (typed := re.fullmatch(r"[Mm](\d+(?:\.\d+)?).*", plain)):
         sizes = sorted(data.names("thread"), key=lambda one: abs(_nominal(one) - float(typed[1])))
         raise UnknownName("thread", size, sizes[:4])
     name, table = data.read("thread", plain if plain in known else size)
