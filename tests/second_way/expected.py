@@ -53,7 +53,8 @@ def expected(case, record, meshed=True):
     rows = buckling_rows(structure) if meshed else told_multipliers(structure)
     told = {c["load"]: c["utilisation"] for c in record["checks"] if c["kind"] == "frame-buckling"}
     for load, alpha in structure.alpha.items():  # their own figure, so that other rows compare to rounding
-        assert abs(told[load] * alpha / LIMIT - 1) < 5e-3, (load, told[load], LIMIT / alpha)
+        near = 5e-3 if alpha < 1e3 else 5e-2  # modes of lengths shorter than their section is deep
+        assert abs(told[load] * alpha / LIMIT - 1) < near, (load, told[load], LIMIT / alpha)
         structure.alpha[load] = LIMIT / told[load]
     heat = Heat(structure)
     stresses, shown = stress_rows(structure, heat)

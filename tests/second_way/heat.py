@@ -48,9 +48,14 @@ class Heat:
 
 def width(part, weld):
     """Half length b [mm] of the heat-affected length and whether its source covers it; 0: none."""
-    t = part.thick
-    if part.metal.kind != "aluminium":
-        row = part.row
+    return reach(part.metal, part.thick, part.row, weld)
+
+
+def reach(metal, t, row, weld):
+    """The same for a metal of thickness t; row: its strengths."""
+    if metal.kind != "aluminium":
+        if row is None:
+            return 0.0, True
         lower = (row.yield_welded or np.inf) < row.yield_ or (row.ultimate_welded or np.inf) < row.ultimate
         return (25.0 if lower else 0.0), True
     if weld.process == "mig":

@@ -4,10 +4,11 @@ from math import pi, sqrt
 
 import numpy as np
 
-from strength.case.shape import Tube
+from strength.case.shape import Box, Tube
 from tests.second_way.factors import Factors
 from tests.second_way.heat import welded
 from tests.second_way.member_checks import row
+from tests.second_way.sizes import Size
 from tests.second_way.stability_checks import CURVES, perry
 
 ROOT3 = sqrt(3)
@@ -17,6 +18,18 @@ def interaction(n, ip, op):
     """The u for which n/u + op/u + (ip/u)^2 = 1."""
     a, b = n + op, ip**2
     return (a + sqrt(a * a + 4 * b)) / 2
+
+
+def plastic_modulus(h, b, t, size):
+    """Twice the static moment of the upper half of a box with its rounded corners."""
+
+    def half(h, b, r):
+        z = np.linspace(0, h / 2, 40001)
+        over = np.maximum(z - (h / 2 - r), 0.0)
+        wide = b - 2 * (r - np.sqrt(np.maximum(r * r - over**2, 0.0)))
+        return np.trapezoid(wide * z, z)
+
+    return 2 * (half(h, b, size.outer) - half(h - 2 * t, b - 2 * t, size.inner))
 
 
 class Meeting:
@@ -63,12 +76,11 @@ class Meeting:
         return welded(self.brace, self.weld)[0]
 
     def plastic(self):
-        """Plastic moduli of a box brace, in plane and out of plane, corners square."""
+        """Plastic moduli of a box brace, in plane and out of plane, for a tube those of the box around it."""
         s = self.brace.shape
         h, b = (s.od, s.od) if isinstance(s, Tube) else (s.depth, s.width)
-        t = s.wall
-        y = b * h * h / 4 - (b - 2 * t) * (h - 2 * t) ** 2 / 4
-        z = h * b * b / 4 - (h - 2 * t) * (b - 2 * t) ** 2 / 4
+        size = Size(Box(depth=h, width=b, wall=s.wall), 0.3)
+        y, z = (plastic_modulus(p, q, s.wall, size) for p, q in ((h, b), (b, h)))
         return (y, z) if abs(self.brace.turn[2] @ self.chord.turn[0]) > 0.7 else (z, y)
 
     def forces(self, load):

@@ -72,20 +72,18 @@ def stress_rows(structure, heat):
             brittle = part.is_brittle or is_stub(structure, part)
             path = 1.25 if part.entry.only_path else 1.0
             tried = {"yielding": [], "rupture": []}
+            known = all(zone[4] for zone in heat.zones[part.name])  # a width that no rule gives: anywhere
             for x, points, drilled in places:
-                yield_, ultimate, inside = heat.strengths(part, x)
+                yield_, ultimate, _ = heat.strengths(part, x)
                 for forces in structure.forces_at(part.name, load, x):
                     vm = von_mises(points, forces) * factors.effects
                     limit = yield_ / factors.yielding(part.metal.kind, brittle)
-                    tried["yielding"].append((vm / limit, vm, limit, inside, x, points, forces))
+                    tried["yielding"].append((vm / limit, vm, limit, points, forces))
                     limit = ultimate * (0.9 if drilled else 1.0) / factors.ultimate()
-                    tried["rupture"].append((vm / limit, vm, limit, inside, x, points, forces))
+                    tried["rupture"].append((vm / limit, vm, limit, points, forces))
             for kind, all_of in tried.items():
-                u, vm, limit, inside, x, points, forces = max(all_of, key=lambda t: t[0])
-                some_out = not all(t[3] for t in all_of)
-                rows.append(
-                    row(part.name, kind, load, path * u, vm, limit, in_range=inside, x=x, some_out=some_out)
-                )
+                u, vm, limit, points, forces = max(all_of, key=lambda t: t[0])
+                rows.append(row(part.name, kind, load, path * u, vm, limit, in_range=known))
                 if kind == "yielding":
                     shown[part.name, load] = (*parts(points, forces), vm / factors.effects)
     return rows, shown

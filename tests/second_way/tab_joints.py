@@ -7,7 +7,7 @@ from math import pi, sqrt
 
 import numpy as np
 
-from strength.case.shape import Box, Flat, Tube
+from strength.case.shape import Bar, Box, Flat, Tube
 from tests.second_way.factors import Factors
 from tests.second_way.hollow_joints import Meeting, interaction
 from tests.second_way.member_checks import row
@@ -21,6 +21,8 @@ def extents(j):
     shape, c = j.brace.shape, j.chord.turn[0]
     if isinstance(shape, Tube):
         return shape.od, shape.od, shape.wall
+    if isinstance(shape, Bar):
+        return shape.diameter, shape.diameter, shape.diameter
     along_y, along_z = abs(j.brace.turn[1] @ c), abs(j.brace.turn[2] @ c)
     q = j.brace.size
     thick = shape.thickness if isinstance(shape, Flat) else shape.wall
@@ -63,7 +65,7 @@ def on_box(j, fy, n_p, h, b, t, face_normal, pressed):
     w = Wall(fy, b0, h0, shape.wall, j.sine, n_p, b / b0, h / b0)
     w.wall_fails = fy if not pressed else fy * j.side_chi(h0, fy)
     if not isinstance(j.brace.shape, Flat):
-        part = pi / 4 if isinstance(j.brace.shape, Tube) else 1.0
+        part = pi / 4 if j.brace.is_round else 1.0
         n, ip, op = hollow(w, j, h, b)
         return part * n, part * ip, part * op
     if h > b:

@@ -6,7 +6,7 @@ import numpy as np
 
 from strength.case.shape import Bar, Box, Flat, Tube
 from tests.second_way.factors import Factors
-from tests.second_way.heat import SOFT_SERIES, welded, width
+from tests.second_way.heat import SOFT_SERIES, reach, welded, width
 from tests.second_way.member_checks import row
 from tests.second_way.weld_pieces import tractions
 
@@ -126,7 +126,12 @@ def weld_rows(structure, heat):
 
 def known(structure, weld, part, host):
     """Whether what the weld takes from the metals beside it is covered by the source."""
-    return width(part, weld)[1] and (host.part is None or width(host.part, weld)[1])
+    covered = width(part, weld)[1]
+    if host.part is not None:
+        return covered and width(host.part, weld)[1]
+    if weld.onto is not None:
+        return covered and reach(host.metal, weld.onto.thickness, None, weld)[1]
+    return covered
 
 
 def w_throat(weld):
