@@ -69,9 +69,13 @@ def is_marked(case: Case, part: str) -> bool:
 
 def _lines(case: Case, rows: tuple[Row, ...], found: tuple[Loss, ...]) -> list[_Line]:
     """Least margin first; both sides as one where they lose the same of their own side."""
+    own: dict[str, list[Row]] = {loss.part: [] for loss in found}
+    for row in rows:
+        if row.part in own:
+            own[row.part].append(row)
     alone = {
         loss.part: _Line(
-            plain(loss.part), _lost(loss), worst_margin(loss.part, rows), is_marked(case, loss.part)
+            plain(loss.part), _lost(loss), worst_margin(loss.part, own[loss.part]), is_marked(case, loss.part)
         )
         for loss in found
     }

@@ -1,18 +1,20 @@
 """Both sides of a mirrored vehicle told as one, where they do not differ."""
 
 from collections.abc import Iterable, Sequence
+from operator import attrgetter
 
 from strength.case.model import Case
 from strength.checks.verdict import Row
 from strength.report.document import plain
 from strength.report.mirrored import either, mirrored, side_of
 from strength.report.parts import Nouns, across
-from strength.report.standing import Standing, is_thin, standing
+from strength.report.standing import Standing, is_over, is_thin, standing
 from strength.values import frozen
 
 NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
 Key = tuple[str, str]  # part, noun
+USE, IN_RANGE = attrgetter("utilisation"), attrgetter("in_range")
 
 
 @frozen(eq=False)
@@ -115,9 +117,13 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
     """Parts by loads. Two sides are one line, and two turns one column, only where they agree."""
     nouns = Nouns(case)
     table: dict[Key, dict[str, dict[str, Row]]] = {}  # part -> load -> kind -> row
+    homes: dict[tuple[str, str], dict[str, dict[str, Row]]] = {}  # part, kind -> load -> kind -> row
     for row in rows:
-        key = (row.part, nouns.noun(row.part, row.kind))
-        table.setdefault(key, {}).setdefault(row.load, {})[row.kind] = row
+        home = homes.get((row.part, row.kind))
+        if home is None:
+            home = table.setdefault((row.part, nouns.noun(row.part, row.kind)), {})
+            homes[row.part, row.kind] = home
+        home.setdefault(row.load, {})[row.kind] = row
     known = set(loads)
     swap = {load: mirrored(load) if mirrored(load) in known else load for load in loads}
     twins = {key: (mirrored(key[0]), key[1]) for key in table if key[0].endswith(".left")}
@@ -136,7 +142,7 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
             for column in columns
         )
         found = [cell for cell in cells if cell is not None]
-        worst = max((cell.row for cell in found), key=lambda row: row.utilisation)
+        worst = max((cell.row for cell in found), key=USE)
         every = [row for side in sides for kinds in side.values() for row in kinds.values()]
         outside = _worst(row for row in every if not row.in_range)
         thin = _worst(row for row in every if is_thin(row))
@@ -150,13 +156,13 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
 
 def _gravest(standings: Iterable[Standing]) -> Standing:
     """The worst of several standings."""
-    found = set(standings)
+    found = list(standings)
     return next(standing for standing in Standing if standing in found)
 
 
 def _worst(rows: Iterable[Row]) -> Row | None:
     """The row of the greatest utilisation, if there is one."""
-    return max(rows, key=lambda row: row.utilisation, default=None)
+    return max(rows, key=USE, default=None)
 
 
 def _reading(rows: Iterable[Row]) -> Reading | None:
@@ -164,8 +170,12 @@ def _reading(rows: Iterable[Row]) -> Reading | None:
     found = list(rows)
     if not found:
         return None
-    worst = max(found, key=lambda row: row.utilisation)
-    return Reading(worst, _gravest(standing(row) for row in found))
+    worst = max(found, key=USE)
+    if any(map(is_over, found)):
+        return Reading(worst, Standing.OVER)
+    if not all(map(IN_RANGE, found)):
+        return Reading(worst, Standing.RANGE)
+    return Reading(worst, standing(worst))  # thin or not: no other has less to spare
 
 
 def _columns(loads: Sequence[str], swap: dict[str, str], *, turned: bool) -> tuple[LoadColumn, ...]:

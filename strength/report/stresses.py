@@ -19,8 +19,10 @@ LEAD = (
 
 def stresses(view: View) -> Section:
     """Members: axial, bending, shear and torsion, together and allowed. Welds: throat and toe."""
-    grids = tuple(grid for grid in (_members(view), _welds(view)) if grid is not None)
-    cut = any(len(_all_worst(view, kinds)) > SHOWN for kinds in (MEMBER_KINDS, (THROAT, TOE)))
+    members, welds = (_worst_rows(view, kinds) for kinds in (MEMBER_KINDS, (THROAT, TOE)))
+    cut = max(len(members), len(welds)) > SHOWN
+    few = None if view.everything else SHOWN
+    grids = tuple(grid for grid in (_members(view, members[:few]), _welds(view, welds[:few])) if grid)
     after = ("The worst of the parts; --all shows every part.",) if cut and not view.everything else ()
     lead = LEAD
     if view.outcome.case.basis.method == "limit-state":
@@ -34,12 +36,6 @@ def stresses(view: View) -> Section:
 
 
 def _worst_rows(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]:
-    """The rows to show of these kinds: the worst few, or all."""
-    chosen = _all_worst(view, kinds)
-    return chosen if view.everything else chosen[:SHOWN]
-
-
-def _all_worst(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]:
     """The worst row of each line in these kinds, worst first."""
     found: dict[int, tuple[PartLine, Row]] = {}
     for row in view.outcome.rows:
@@ -49,12 +45,12 @@ def _all_worst(view: View, kinds: tuple[str, ...]) -> list[tuple[PartLine, Row]]
     return sorted(found.values(), key=lambda pair: -pair[1].utilisation)
 
 
-def _members(view: View) -> Grid | None:
+def _members(view: View, worst: list[tuple[PartLine, Row]]) -> Grid | None:
     """Nominal stresses at the worst place of each part."""
     told = {(s.member, s.load): s for s in view.outcome.stresses}
     write = view.display.stress
     rows = []
-    for line, row in _worst_rows(view, MEMBER_KINDS):
+    for line, row in worst:
         stress = told.get((row.part, row.load))
         if stress is None:
             continue
@@ -72,11 +68,11 @@ def _members(view: View) -> Grid | None:
     )
 
 
-def _welds(view: View) -> Grid | None:
+def _welds(view: View, worst: list[tuple[PartLine, Row]]) -> Grid | None:
     """Throat stress of each weld, and that of the metal beside it, under the weld's worst load."""
     told = {(row.part, row.kind, row.load): row for row in view.outcome.rows if row.kind in (THROAT, TOE)}
     rows = []
-    for line, row in _worst_rows(view, (THROAT, TOE)):
+    for line, row in worst:
         name = Cell(line.short, f"load {view.folded.number(row.load)}: {verdict(row)}")
         pair = [told.get((row.part, kind, row.load)) for kind in (THROAT, TOE)]
         rows.append((name, *(cell for one in pair for cell in _against(view, one))))
