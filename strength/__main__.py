@@ -8,6 +8,7 @@ import gc
 import os
 import sys
 from collections.abc import Sequence
+from typing import NoReturn
 
 from strength.cli import COMMANDS
 from strength.errors import CaseError, StrengthError
@@ -47,7 +48,6 @@ class _Version(argparse.Action):
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command; returns the exit code."""
-    gc.set_threshold(LOOPS)
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")  # small solves: threads only slow them down
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
@@ -81,5 +81,13 @@ def _message(error: Exception, case: str) -> str:
     return f"strength: {error}"
 
 
+def program() -> NoReturn:
+    """One command as a process of its own."""
+    gc.set_threshold(LOOPS)
+    code = main()
+    gc.freeze()  # what is left ends with the process: no last search for loops among it
+    sys.exit(code)
+
+
 if __name__ == "__main__":
-    sys.exit(main())
+    program()
