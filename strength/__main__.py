@@ -18,8 +18,8 @@ LOOPS = 200_000  # new objects between searches for loops among them: the tens o
 UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells count signals
 
 
-def _parser() -> argparse.ArgumentParser:
-    """The parser of all commands."""
+def _parser(typed: Sequence[str]) -> argparse.ArgumentParser:
+    """The parser of all commands, with the arguments of those that are typed."""
     parser = argparse.ArgumentParser(
         prog="strength",
         description="Structural and weld strength estimates for light vehicles built one at a time.",
@@ -30,7 +30,7 @@ def _parser() -> argparse.ArgumentParser:
     for command in COMMANDS:
         text = (command.function.__doc__ or "").splitlines()[0]
         own = commands.add_parser(command.name, help=text, description=text, epilog=ONE_LINE)
-        for names, settings in command.arguments:
+        for names, settings in command.arguments if command.name in typed else ():
             own.add_argument(*names, **settings)
         own.set_defaults(function=command.function)
     return parser
@@ -52,7 +52,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     for stream in (sys.stdout, sys.stderr):
         if hasattr(stream, "reconfigure"):
             stream.reconfigure(errors="replace")  # a console without the letters still gets the figures
-    options = _parser().parse_args(arguments)
+    typed = sys.argv[1:] if arguments is None else arguments
+    options = _parser(typed).parse_args(typed)
     try:
         code: int = options.function(options)
         sys.stdout.flush()
