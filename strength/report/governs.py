@@ -1,5 +1,7 @@
 """What governs, and how it would fail: the few rows that decide."""
 
+from collections.abc import Iterator
+
 from strength.checks.factors import ONLY_PATH
 from strength.checks.verdict import Row
 from strength.report.document import Cell, Column, Grid, Section, plain
@@ -37,8 +39,20 @@ def governs(view: View) -> Section:
             'A figure "of 1.00" adds several effects up, each as a share of its own limit.',
         ),
         body=(Grid(columns=columns, rows=tuple(_row(view, line) for line in chosen)),) if chosen else (),
-        after=tuple(_after(lines[len(chosen) :], chosen)),
+        after=(*_after(lines[len(chosen) :], chosen), *_closest(view, chosen)),
     )
+
+
+def _closest(view: View, chosen: list[PartLine]) -> Iterator[str]:
+    """The row nearest its limit among those in range, where none of the rows told is one of them."""
+    if any(line.telling.in_range for line in chosen):
+        return
+    row = next((row for row in view.outcome.rows if row.in_range), None)
+    if row is not None:
+        yield (
+            f"Nearest its limit of what is in range: {plain(row.part)} ({governed(row.kind, '')}), "
+            f"{verdict(row)}, load {view.folded.number(row.load)}."
+        )
 
 
 def _after(left_out: list[PartLine], chosen: list[PartLine]) -> list[str]:
