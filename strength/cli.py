@@ -11,6 +11,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from strength.cli_explain import EXPLAIN
 from strength.cli_shared import CASE, JSON, Argument, Command, Texts
 from strength.cli_shared import case_of as _case
 from strength.cli_shared import json_text as _json
@@ -241,6 +242,7 @@ COMMANDS: tuple[Command, ...] = (
     Command("draw", draw, (CASE, DRAWING, JSON)),
     Command("expand", expand, (CASE, WRITE, JSON)),
     *STUDIES,
+    *EXPLAIN,
     Command("materials", materials, (WORDS, JSON)),
     Command("stock", stock, (WORDS, JSON)),
     Command("new", new, (STARTER, *ANSWER_OPTIONS, SCHEMA, JSON)),

@@ -145,3 +145,27 @@ class AnswerError(StrengthError, ValueError):
 
     def __str__(self) -> str:
         return f"--{self.question}: {self.why}"
+
+
+class UnknownCheckError(StrengthError, LookupError):
+    """A check, a part or a load that the case does not have; `nearest` are names it has."""
+
+    def __init__(self, wanted: str, nearest: Iterable[str] = ()) -> None:
+        super().__init__(wanted, tuple(nearest))
+        self.wanted = wanted
+        self.nearest = tuple(nearest)
+
+    def __str__(self) -> str:
+        near = " or ".join(repr(one) for one in self.nearest)
+        hint = f"the nearest is {near}" if near else "give a part's name to list its checks"
+        return f"the case has no check, part or load {self.wanted!r}: {hint}"
+
+
+class NotByHandError(StrengthError, LookupError):
+    """A kind of check that has no hand calculation."""
+
+    def __init__(self, check: str, kind: str) -> None:
+        super().__init__(check, kind)
+
+    def __str__(self) -> str:
+        return f"{self.args[0]!r}: {self.args[1]} is not worked out by hand; the record tells its source"

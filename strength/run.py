@@ -55,6 +55,7 @@ class Outcome:
     movement: tuple[Moved, ...]
     missing_loads: tuple[str, ...]
     losses: tuple[Loss, ...] | None = ()  # parts that are the only path of a wheel; None: not looked at
+    context: Context | None = None  # what the checks looked at; None where only figures are shown
 
 
 def run(case: Case) -> Outcome:
@@ -108,6 +109,7 @@ def run(case: Case) -> Outcome:
         movement=_movement(case, layout, response, loads),
         missing_loads=missing_kinds(case),
         losses=losses(case, layout),
+        context=context,
     )
 
 

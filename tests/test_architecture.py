@@ -22,7 +22,7 @@ ORDER = (
     {"run"},
     {"studies"},
     {"report"},
-    {"cli", "cli_shared", "cli_studies", "__main__", "__init__"},
+    {"cli", "cli_explain", "cli_shared", "cli_studies", "__main__", "__init__"},
 )
 RANK = {name: rank for rank, group in enumerate(ORDER) for name in group}
 

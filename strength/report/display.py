@@ -55,6 +55,12 @@ class Display:
         """A limit speed [m/s] without its unit, rounded down."""
         return f"{math.floor(convert(value * SECONDS / 1000.0, 'distance', self.system) + 1e-9)}"
 
+    def exact(self, value: float, unit: str) -> tuple[str, str]:
+        """A demand or a limit in its record unit ("MPa", "N", "N*mm") to five figures, and the unit to read."""
+        dimension = {"MPa": "stress", "N": "force", "N*mm": "moment"}[unit]
+        shown = f"{convert(value, dimension, self.system):.5g}"
+        return (f"{float(shown):.0f}" if "e+" in shown else shown), unit_of(dimension, self.system)
+
     def quantity(self, value: float, unit: str) -> str:
         """A demand or a limit in its record unit ("MPa", "N", "N*mm", "1") with a unit to read."""
         if unit == "MPa":

@@ -21,6 +21,7 @@ def next_steps(view: View) -> Section:
         steps.append("Add a load for each kind that the case lacks, then run this again.")
     if view.outcome.not_checked:
         steps.append('Judge by hand what stands under "Not checked", or give the case what it lacks.')
+    steps.extend(_explained(view, steps))
     steps.extend(_commands(view))
     steps.append("Weld and break samples, proof-load the vehicle, ride gently, inspect again.")
     items = tuple((str(number), step) for number, step in enumerate(steps, start=1))
@@ -47,6 +48,14 @@ def _step(view: View, line: PartLine) -> str:
     if command in view.commands:
         text += f"\n{_typed(view, command, row.id if command == 'explain' else row.part)}"
     return text
+
+
+def _explained(view: View, steps: list[str]) -> list[str]:
+    """The command that shows the worst row worked out, where no step names it already."""
+    if "explain" not in view.commands or not view.outcome.rows:
+        return []
+    command = _typed(view, "explain", view.outcome.rows[0].id)
+    return [] if any(command in step for step in steps) else [f"See the worst figure worked out:\n{command}"]
 
 
 def _commands(view: View) -> list[str]:
