@@ -42,12 +42,18 @@ MATERIAL: Argument = (
     {"metavar": "METAL", "help": "try it of another metal, in the sizes that is sold in"},
 )
 PLOT: Argument = (("--plot",), {"metavar": "FILE.svg", "help": "plot mass against utilisation"})
+WRITE: Argument = (("--write",), {"metavar": "NEW.toml", "help": "write the case with all changes made"})
 EXECUTOR: Argument = (
     ("--executor",),
     {
         "metavar": "MODULE:NAME",
         "help": "work it off elsewhere: an executor such as concurrent.futures:ProcessPoolExecutor",
     },
+)
+WISHBONE: Argument = (("wishbone",), {"metavar": "WISHBONE", "help": "a wishbone"})
+SIZE: Argument = (
+    ("--size",),
+    {"metavar": "THREAD", "help": "thread to compare at, such as M10; left out: the size it has"},
 )
 
 
@@ -99,6 +105,49 @@ def payload(options: argparse.Namespace) -> int:
     return exit_code(found)
 
 
+def pivots(options: argparse.Namespace) -> int:
+    """One wishbone with rod ends, ball joints, plain bushes and bearings at its pivots, side by side."""
+    refuse_outputs(options, "json")
+    from strength.report.pivots import exit_code, pivots_document, pivots_record
+    from strength.report.progress import Steps
+    from strength.studies.pivots import pivots as study
+    from strength.studies.typed import typed_case
+
+    file = typed_case(options.case)
+    with Steps("pivots") as step:
+        found = study(file, options.wishbone, options.size or "", step)
+    tell(options, lambda: pivots_record(found), lambda _: pivots_document(found, file.case.units))
+    return exit_code(found)
+
+
+def advise(options: argparse.Namespace) -> int:
+    """What to change: the cheapest change of each part, and the fewest that bring everything under 1."""
+    refuse_outputs(options, "json", "write")
+    from strength.report.advise import advice_document, advice_record, exit_code
+    from strength.report.progress import Steps
+    from strength.studies.advise import advise as study
+    from strength.studies.executors import executor_named
+    from strength.studies.screened import Run
+    from strength.studies.typed import typed_case
+
+    file = typed_case(options.case)
+    case = file.case
+    with executor_named(options.executor or "") as executor, Steps("designs") as step:
+        found = study(file, run=Run(executor=executor, step=step))
+    texts: Texts = []
+    if options.write and found.together:
+        from strength.studies.patch import patched
+
+        texts.append((options.write, patched(file, found.edits)))
+    tell(
+        options,
+        lambda: advice_record(found),
+        lambda _: advice_document(found, case.title, case.units),
+        texts,
+    )
+    return exit_code(found)
+
+
 def _between(options: argparse.Namespace, name: str) -> "Between":
     """The range that an option names."""
     from strength.studies.candidates import between
@@ -136,4 +185,6 @@ STUDIES: tuple[Command, ...] = (
     Command("thickness", thickness, (CASE, FLAT, SHARING, WALL, MATERIAL, JSON, PLOT, EXECUTOR)),
     Command("leg", leg, (CASE, WELD, JSON, EXECUTOR)),
     Command("payload", payload, (CASE, JSON)),
+    Command("advise", advise, (CASE, WRITE, JSON, EXECUTOR)),
+    Command("pivots", pivots, (CASE, WISHBONE, SIZE, JSON)),
 )

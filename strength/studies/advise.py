@@ -10,7 +10,7 @@ from strength.case.places import other_side
 from strength.errors import CaseError
 from strength.studies.evaluate import evaluate
 from strength.studies.evaluated import Evaluated
-from strength.studies.levers import Change, buildable, levers
+from strength.studies.levers import METAL, Change, buildable, levers
 from strength.studies.mass import structure_mass
 from strength.studies.prepared import Prepared, prepare
 from strength.studies.screened import HERE, ROUNDING, Run, passes
@@ -178,8 +178,13 @@ def _tried(
             for key in of.get(target, ())
             if key in number
         ]
-        tried[target] = sorted(own, key=lambda each: (round(each.mass, 6), each.change.rank))
+        tried[target] = sorted(own, key=_cost)
     return tried
+
+
+def _cost(each: Tried) -> tuple[bool, float, int]:
+    """Cheapest first: mass, then what is more readily done; another metal last."""
+    return each.change.rank >= METAL, round(each.mass, 6), each.change.rank
 
 
 def _over(target: str, now: Evaluated, tried: list[Tried]) -> Over:
@@ -244,12 +249,12 @@ def _sets(tried: dict[str, list[Tried]]) -> Iterator[tuple[Change, ...]]:
             key = each.change.spot + each.change.how
             shared[key] = shared.get(key, 0) + 1
 
-    def worth(each: Tried) -> tuple[float, float, int]:
+    def worth(each: Tried) -> tuple[int, tuple[bool, float, int]]:
         """Changes that cure several parts at once first."""
-        return (-shared[each.change.spot + each.change.how], round(each.mass, 6), each.change.rank)
+        return -shared[each.change.spot + each.change.how], _cost(each)
 
     kept = [sorted(curing, key=worth)[:KEPT] for curing in cures]
-    found: dict[frozenset[str], tuple[int, float, int, tuple[Change, ...]]] = {}
+    found: dict[frozenset[str], tuple[tuple[int, int, float, int], tuple[Change, ...]]] = {}
     for picked in itertools.islice(itertools.product(*kept), 20_000):
         by_spot: dict[str, Tried] = {}
         for each in picked:
@@ -259,9 +264,11 @@ def _sets(tried: dict[str, list[Tried]]) -> Iterator[tuple[Change, ...]]:
         changes = tuple(each.change for each in by_spot.values())
         named = frozenset(change.spot + change.how for change in changes)
         mass = sum(each.mass for each in by_spot.values())
-        found.setdefault(named, (len(changes), mass, sum(change.rank for change in changes), changes))
-    for entry in sorted(found.values(), key=lambda entry: entry[:3]):
-        yield entry[3]
+        metals = sum(change.rank >= METAL for change in changes)
+        ranks = sum(change.rank for change in changes)
+        found.setdefault(named, ((len(changes), metals, round(mass, 6), ranks), changes))
+    for entry in sorted(found.values(), key=lambda entry: entry[0]):
+        yield entry[1]
 
 
 def _one_by_one(file: TypedCase, ready: Prepared, chosen: tuple[Change, ...], run: Run) -> tuple[Change, ...]:
@@ -274,22 +281,34 @@ def _one_by_one(file: TypedCase, ready: Prepared, chosen: tuple[Change, ...], ru
         targets = _targets(now, 0)
         if not targets:
             return _pruned(file, ready, chosen, run)
-        taken = {(change.spot, change.how) for change in chosen}
-        options = [
-            (*(each for each in chosen if each.spot != change.spot), change)
-            for part, kind in _kinds(now, targets[0])
-            for change in levers(file, part, kind)
-            if (change.spot, change.how) not in taken
-        ]
-        found, made = _evaluated(file, ready, options, run)
-        if not made:
+        better = next(
+            (found for target in targets if (found := _better(file, ready, chosen, now, target, run))), None
+        )
+        if better is None:
             break
-        own = np.array([_own(found, n, targets[0]) for n in range(len(made))])
-        least = int(np.argmin(np.where(np.isnan(own), np.inf, np.maximum(own, 0.999))))
-        if not own[least] < _own(now, 0, targets[0]) * 0.995:
-            break
-        chosen = made[least]
+        chosen = better
     return chosen
+
+
+def _better(
+    file: TypedCase, ready: Prepared, chosen: tuple[Change, ...], now: Evaluated, target: str, run: Run
+) -> tuple[Change, ...]:
+    """The set with one change more, or another in its place, that helps a part most; empty: none does."""
+    taken = {(change.spot, change.how) for change in chosen}
+    options = [
+        (*(each for each in chosen if each.spot != change.spot), change)
+        for part, kind in _kinds(now, target)
+        for change in levers(file, part, kind)
+        if (change.spot, change.how) not in taken
+    ]
+    found, made = _evaluated(file, ready, options, run)
+    if not made:
+        return ()
+    own = np.array([_own(found, n, target) for n in range(len(made))])
+    others = np.array([sum(use > 1.0 + ROUNDING for use in found.utilisation[n]) for n in range(len(made))])
+    score = np.where(np.isfinite(own), np.maximum(own, 0.999) + 1e-3 * others, np.inf)
+    least = int(np.argmin(score))
+    return made[least] if own[least] < _own(now, 0, target) * 0.995 else ()
 
 
 def _pruned(file: TypedCase, ready: Prepared, chosen: tuple[Change, ...], run: Run) -> tuple[Change, ...]:

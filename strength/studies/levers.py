@@ -1,10 +1,12 @@
 """What can be changed on a part so that a check of it comes under its limit, the simplest first."""
 
+import math
 from collections.abc import Iterator
 from typing import Any
 
 from strength.case.model import Bolt, Case, Member, Strut, Stud, Weld
 from strength.case.shape import Bar, Box, Flat, Tube
+from strength.case.trade.names import suffixed
 from strength.errors import CaseError, StrengthError
 from strength.studies.candidates import (
     ANY,
@@ -27,6 +29,9 @@ BOLT_KINDS = ("bolt-shear", "bolt-tension", "bolt-combined", "bolt-bending")
 PLATE_KINDS = ("bearing", "tear-out", "net-section", "pull-through")
 STUD_KINDS = ("stud-bending", "stud-rocking", "thread-strip", "rod-end")
 ALONG, THICKER, BOTH = 6, 5, 10  # sizes tried: larger of the same wall, more wall, both
+WIDER = (1.25, 1.5, 2.0)  # of a plate's width
+RATED = (1.25, 1.5, 2.0, 2.5, 3.0, 4.0)  # of a rod end's rating
+METAL = 4  # rank of another metal: only where no size helps
 CLASSES = ("8.8", "10.9")  # bolts a shed can buy; 12.9 is out of EN 1993-1-8
 # stronger metals that can be bought in the same form and welded; bars that are not welded last
 STRONGER: dict[type, tuple[str, ...]] = {
@@ -65,7 +70,7 @@ def levers(file: TypedCase, part: str, kind: str) -> Iterator[Change]:
     elif kind in (*BOLT_KINDS, *PLATE_KINDS):
         yield from _bolt(file, part_named(file, part, "bolt"), kind)
     elif kind in STUD_KINDS:
-        yield from _stud(file, part_named(file, part, "stud"))
+        yield from _stud(file, part_named(file, part, "stud"), kind)
     elif kind == "frame-buckling":
         yield from _frame(file)
 
@@ -78,11 +83,14 @@ def _bar(file: TypedCase, part: object, *, most: int = ALONG) -> Iterator[Change
     now = spot.now or size_text(part)
     metal = file.case.metals.get(part.material)
     counts = {0: most, 1: THICKER, 2: BOTH}
+    name = file.sides(part.name)[-1]
+    if isinstance(part.shape, Flat):
+        yield from _wider(name, part.shape, now, spot)
     for size in sections(part.shape, now, metal, od=ANY, wall=ANY):
         rank = _rank(part.shape, size)
         if rank is not None and counts[rank] > 0:
             counts[rank] -= 1
-            yield Change(what=part.name, how=f"{size} instead of {now}", edits=spot.edits(size), rank=rank)
+            yield Change(what=name, how=f"{size} instead of {now}", edits=spot.edits(size), rank=rank)
     yield from _metals(file, part)
 
 
@@ -110,6 +118,40 @@ def _ranked(larger: float, thicker: float) -> int | None:
     return 1 if larger < 1e-6 else 2
 
 
+def _wider(name: str, shape: Flat, now: str, spot: Spot) -> Iterator[Change]:
+    """A wider plate of the same thickness, to whole 5 mm: it is cut to size."""
+    for wider in WIDER:
+        width = math.ceil(shape.width * wider / 5.0 - 1e-9) * 5.0
+        size = f"flat {width:g} x {shape.thickness:.6g} mm"
+        yield Change(what=name, how=f"{size} instead of {now}", edits=spot.edits(size), rank=0)
+
+
+def _rated(file: TypedCase, stud: Stud) -> Iterator[Change]:
+    """A rod end of a higher rating, that of its fellow at the same arm with it."""
+    if stud.rating_radial is None or stud.rating_axial is None:
+        return
+    own = file.sides(stud.name)[-1]
+    fellows = [own]
+    for here, there in (("-front-rodend", "-rear-rodend"), ("-rear-rodend", "-front-rodend")):
+        maker = maker_of(file, "wishbone", here, own)
+        if maker is not None:
+            fellows.append(suffixed(maker.name, there))
+    known = {each.name: each for each in file.case.studs}
+    for factor in RATED:
+        radial, axial = (
+            math.ceil(rating * factor / 500.0 - 1e-9) / 2.0
+            for rating in (stud.rating_radial, stud.rating_axial)
+        )
+        value = {"radial": f"{radial:g} kN", "axial": f"{axial:g} kN"}
+        edits = tuple(
+            key_edit(file, "stud", name, "rating", value)
+            for name in fellows
+            if known[name].rating_radial is not None
+        )
+        how = f"a rod end rated {radial:g} kN radial and {axial:g} kN axial by its maker"
+        yield Change(what=own, how=how, edits=edits, rank=2)
+
+
 def _metals(file: TypedCase, part: Member | Strut) -> Iterator[Change]:
     from strength.library import find_metal
 
@@ -120,7 +162,8 @@ def _metals(file: TypedCase, part: Member | Strut) -> Iterator[Change]:
     for name in STRONGER.get(type(part.shape), ()):
         if find_metal(name).rows[0].yield_ > now.rows[0].yield_:
             how = f"of {name} instead of {part.material}"
-            yield Change(what=part.name, how=how, edits=spot.edits(name), rank=4)
+            own = file.sides(part.name)[-1]
+            yield Change(what=own, how=how, edits=spot.edits(name), rank=METAL)
 
 
 def _weld(file: TypedCase, weld: object, kind: str) -> Iterator[Change]:
@@ -134,7 +177,7 @@ def _weld(file: TypedCase, weld: object, kind: str) -> Iterator[Change]:
         for leg in (LEAST_LEG + n * LEG_STEP for n in range(steps)):
             if leg > weld.leg + 1e-6:
                 how = f"leg {leg:g} mm instead of {weld.leg:g} mm"
-                yield Change(what=weld.name, how=how, edits=spot.edits(f"{leg:g} mm"), rank=0)
+                yield Change(what=file.sides(weld.name)[-1], how=how, edits=spot.edits(f"{leg:g} mm"), rank=0)
     bars = {member.name: member for member in file.case.members}
     if isinstance(weld.onto, str) and kind in HOST_KINDS:
         yield from _bar(file, bars[weld.onto])
@@ -145,10 +188,11 @@ def _bolt(file: TypedCase, bolt: object, kind: str) -> Iterator[Change]:
     """Bolts further apart, a larger one, a higher class; more edge distance, thicker plates."""
     if not isinstance(bolt, Bolt):
         return
+    name = file.sides(bolt.name)[-1]
     if kind in BOLT_KINDS:
-        yield from (_placed(bolt.name, how, edits) for how, edits in further_apart(file, bolt))
+        yield from (_placed(name, how, edits) for how, edits in further_apart(file, bolt))
     else:
-        yield from (_placed(bolt.name, how, edits) for how, edits in more_edge(file, bolt))
+        yield from (_placed(name, how, edits) for how, edits in more_edge(file, bolt))
     yield from _larger(file, bolt)
     yield from _classes(file, "bolt", bolt.name, bolt.grade)
     if kind in PLATE_KINDS:
@@ -164,10 +208,13 @@ def _bolt(file: TypedCase, bolt: object, kind: str) -> Iterator[Change]:
             yield from _bar(file, member)
 
 
-def _stud(file: TypedCase, stud: object) -> Iterator[Change]:
-    """Deeper engagement, a larger thread, a higher class."""
-    if isinstance(stud, Stud):
-        yield from (_placed(stud.name, how, edits) for how, edits in engagement(file, stud))
+def _stud(file: TypedCase, stud: object, kind: str) -> Iterator[Change]:
+    """Deeper engagement, a larger thread, a higher class; a higher rating where that is what is short."""
+    if isinstance(stud, Stud) and kind == "rod-end":
+        yield from _rated(file, stud)
+    elif isinstance(stud, Stud):
+        own = file.sides(stud.name)[-1]
+        yield from (_placed(own, how, edits) for how, edits in engagement(file, stud))
         yield from _larger(file, stud)
         yield from _classes(file, "stud", stud.name, stud.grade)
         yield from _plate(file, stud.name)
@@ -191,7 +238,8 @@ def _larger(file: TypedCase, part: Bolt | Stud) -> Iterator[Change]:
 
     sizes = [size for size in fastener_sizes(part) if bolt_size(size).diameter > part.size.diameter]
     for size in sizes[:5]:
-        yield Change(what=part.name, how=f"{size} instead of {spot.now}", edits=spot.edits(size), rank=1)
+        name = file.sides(part.name)[-1]
+        yield Change(what=name, how=f"{size} instead of {spot.now}", edits=spot.edits(size), rank=1)
 
 
 def _classes(file: TypedCase, kind: str, name: str, now: str) -> Iterator[Change]:
@@ -201,7 +249,7 @@ def _classes(file: TypedCase, kind: str, name: str, now: str) -> Iterator[Change
     own = file.sides(name)[-1]
     for grade in CLASSES[CLASSES.index(now) + 1 :]:
         edits = (class_edit(file, kind, own, grade),)
-        yield Change(what=name, how=f"class {grade} instead of {now}", edits=edits, rank=3)
+        yield Change(what=own, how=f"class {grade} instead of {now}", edits=edits, rank=3)
 
 
 def class_edit(file: TypedCase, kind: str, name: str, grade: str) -> Edit:

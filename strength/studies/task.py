@@ -100,22 +100,28 @@ def done(task: Task) -> Found:
     designs = task.sizes.wall.shape[0]
     every = np.arange(designs)
     try:
-        batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes)
-        context, response = context_of(batch, buckling=task.ask.buckling)
-        whole = judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+            return [(every, _judged(task))]
     except StrengthError as error:
         if designs == 1:
             return [(every, failure(str(error), task.ready.load_names))]
         halves = (every[: designs // 2], every[designs // 2 :])
         return [(own[numbers], each) for own in halves for numbers, each in done(some_of(task, own))]
-    return [(every, whole)]
+
+
+def _judged(task: Task) -> Evaluated:
+    """All designs of a task; figures of some may be no numbers where those of others are picked."""
+    batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes)
+    context, response = context_of(batch, buckling=task.ask.buckling)
+    return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
 def _ways(task: Task) -> list[Index]:
     """Designs by the ways they go; halved until what cannot be built stands alone."""
     designs = task.sizes.wall.shape[0]
     try:
-        return parted(branches(task.ready.case, task.ready.layout, _bars(task)))
+        with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
+            return parted(branches(task.ready.case, task.ready.layout, _bars(task)))
     except StrengthError:
         every = np.arange(designs)
         if designs == 1:
