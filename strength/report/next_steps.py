@@ -54,7 +54,8 @@ def _explained(view: View, steps: list[str]) -> list[str]:
     """The command that shows the worst row worked out, where no step names it already."""
     if "explain" not in view.commands or not view.outcome.rows:
         return []
-    command = _typed(view, "explain", view.outcome.rows[0].id)
+    worst = view.outcome.rows[0]
+    command = _typed(view, "explain", f"{worst.part}/{worst.kind}")
     return [] if any(command in step for step in steps) else [f"See the worst figure worked out:\n{command}"]
 
 
