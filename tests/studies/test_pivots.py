@@ -31,8 +31,14 @@ title = "Bracken arm on posts"
 material = {tube = "E235+N", bar = "S355J2"}
 filler = "ER70S-6"
 class = "8.8"
-[wishbones]
-arm = {front = "140 5 205 mm", rear = "-110 -5 195 mm", ball = "12 240 190 mm", tube = "tube 22 x 2 mm", pivot = "PIVOT", spreader = 0.6, cheek = "5 mm"}
+[wishbones.arm]
+front = "140 5 205 mm"
+rear = "-110 -5 195 mm"
+ball = "12 240 190 mm"
+tube = "tube 22 x 2 mm"
+pivot = "PIVOT"
+spreader = 0.6
+cheek = "5 mm"
 [members]
 post-front = {from = "140 5 105 mm", to = "arm-front", section = "bar 30 mm"}
 post-rear = {from = "-110 -5 85 mm", to = "arm-rear", section = "bar 30 mm"}
@@ -163,7 +169,7 @@ def test_swing_by_geometry(found: Pivots) -> None:
 
 @given(st.tuples(*[st.floats(-0.1, 0.1)] * 3), st.tuples(*[st.floats(-50.0, 50.0)] * 3))
 def test_turn_of_a_rigid_body(spin: tuple[float, ...], shift: tuple[float, ...]) -> None:
-    """u = shift + w x r comes back as w."""
+    """Movements shift + w x r come back as w."""
     places = np.array([FRONT, REAR, BALL])
     moved = np.array(shift) + np.cross(spin, places)
     assert turn(places, moved[None])[0] == pytest.approx(np.array(spin), abs=1e-9)
@@ -221,7 +227,7 @@ def test_both_sides_and_changes() -> None:
     """A right-hand arm is the image of the left; ratings of rod ends are theirs alone."""
     sided = (
         ARM.replace('title = "Bracken arm on posts"', 'title = "pair"\nmirror = true')
-        .replace("[wishbones]\narm =", "[wishbones]\narm.left =")
+        .replace("[wishbones.arm]", "[wishbones.arm.left]")
         .replace("post-front =", "post-front.left =")
         .replace("post-rear =", "post-rear.left =")
         .replace('"arm-front"', '"arm-front.left"')
