@@ -108,7 +108,8 @@ def payload(options: argparse.Namespace) -> int:
 def pivots(options: argparse.Namespace) -> int:
     """One wishbone with rod ends, ball joints, plain bushes and bearings at its pivots, side by side."""
     refuse_outputs(options, "json")
-    from strength.report.pivots import exit_code, pivots_document, pivots_record
+    from strength.report.pivots import pivots_document
+    from strength.report.pivots_record import exit_code, pivots_record
     from strength.report.progress import Steps
     from strength.studies.pivots import pivots as study
     from strength.studies.typed import typed_case

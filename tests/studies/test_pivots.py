@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from strength.__main__ import main
 from strength.case import case_from_text
 from strength.errors import CaseError
-from strength.report.pivots import exit_code, pivots_document
+from strength.report.pivots import pivots_document
+from strength.report.pivots_record import exit_code
 from strength.report.record import summary_record
 from strength.run import run
 from strength.studies.pivots import FREE, HINGED, Pivots, pivots, turn
