@@ -41,17 +41,17 @@ def meant(wanted: str, rows: Sequence[Row], loads: Sequence[str]) -> Meant:
 
 
 def _nearest(wanted: str, rows: Sequence[Row], loads: Sequence[str]) -> list[str]:
-    """Names near to what was typed, of as many parts as it has."""
+    """Names near to what was typed: within the part where that is known, else of as many words."""
     from difflib import get_close_matches
 
-    depth = wanted.count("/")
+    head, depth = wanted.split("/", 1)[0], wanted.count("/")
+    own = [row for row in rows if row.part == head]
     names: dict[str, None] = {}
-    for row in rows:
+    for row in own or rows:
         names[row.part if depth == 0 else f"{row.part}/{row.kind}" if depth == 1 else row.id] = None
-    if depth <= 1:
+    if not own and depth <= 1:
         names |= dict.fromkeys(f"{LOADS}/{load}" for load in loads)
-    found = get_close_matches(wanted, names, n=2, cutoff=0.5)
-    if not found and depth:
-        head = wanted.split("/", 1)[0]
-        found = get_close_matches(head, {row.part: None for row in rows}, n=2, cutoff=0.5)
-    return found
+    found = get_close_matches(wanted, names, n=2, cutoff=0.8 if own else 0.5)
+    if found or own:
+        return found or [head]
+    return get_close_matches(head, {row.part: None for row in rows}, n=2, cutoff=0.5)
