@@ -92,6 +92,8 @@ class WeldEffect:
                 f"{rules[int(rule)].what}; over the {name}, MPa: {x:.4g} along {self.weld.member}, "
                 f"{s:.4g} along the weld, {n:.4g} across"
             )
+            if name == "throat":
+                text += f" ({normal_and_transverse(x, n)})"
             every = (text, "" if in_range[0] else why, amplified_note(context, load))
             notes.append("; ".join(part for part in every if part))
         return Verdict(
@@ -108,6 +110,17 @@ class WeldEffect:
             in_range=spread(in_range[:, None], demand.shape),
             notes=tuple(notes),
         )
+
+
+def normal_and_transverse(x: float, n: float) -> str:
+    """The worse of both 45 degree throats in words, from the stress along the member and across.
+
+    >>> normal_and_transverse(30.0, -10.0)
+    'at 45 degrees 28.28 normal to the throat, 14.14 transverse in it'
+    """
+    normal = np.copysign((abs(x) + abs(n)) / np.sqrt(2.0), x if abs(x) >= abs(n) else n)
+    transverse = abs(abs(x) - abs(n)) / np.sqrt(2.0)
+    return f"at 45 degrees {normal:.4g} normal to the throat, {transverse:.4g} transverse in it"
 
 
 _known: "WeakKeyDictionary[Context, tuple[WeldEffect, ...]]" = WeakKeyDictionary()

@@ -1,10 +1,12 @@
-"""The stresses behind the worst rows, beside what is allowed."""
+"""The stresses behind the worst rows, beside what is allowed, and welds of other qualities."""
 
 from strength.checks.verdict import Row
 from strength.report.document import Cell, Column, Grid, Section, plain
 from strength.report.sides import PartLine
 from strength.report.standing import standing
 from strength.report.view import View
+from strength.report.weld_qualities import LEAD as QUALITIES
+from strength.report.weld_qualities import qualities
 from strength.report.words import verdict
 
 SHOWN = 6  # parts of each sort, unless all are asked for
@@ -22,14 +24,16 @@ def stresses(view: View) -> Section:
     members, welds = (_worst_rows(view, kinds) for kinds in (MEMBER_KINDS, (THROAT, TOE)))
     cut = max(len(members), len(welds)) > SHOWN
     few = None if view.everything else SHOWN
-    grids = tuple(grid for grid in (_members(view, members[:few]), _welds(view, welds[:few])) if grid)
+    shown = [line for line, _ in welds[:few]]
+    tables = (_members(view, members[:few]), _welds(view, welds[:few]), qualities(view, shown))
+    grids = tuple(grid for grid in tables if grid)
     after = ("The worst of the parts; --all shows every part.",) if cut and not view.everything else ()
     lead = LEAD
     if view.outcome.case.basis.method == "limit-state":
         lead += " Together and throat contain the load factor, the parts before it do not."
     return Section(
         title=f"Stresses behind the worst ({view.display.stress_unit})",
-        lead=(lead,),
+        lead=(f"{lead} {QUALITIES}",) if shown else (lead,),
         body=grids,
         after=after if grids else ("No stress was judged in this case.",),
     )
@@ -88,7 +92,7 @@ def _against(view: View, row: Row | None) -> tuple[Cell, Cell]:
     """A stress with its mark, and what is allowed."""
     if row is None:
         return Cell("– "), Cell("–")
-    write = view.display.stress
+    write = view.display.stress if row.unit == "MPa" else "{:.2f}".format
     return (
         Cell(write(row.demand) + standing(row).value, standing=standing(row)),
         Cell(write(row.limit)),
