@@ -8,8 +8,6 @@ from strength.report.view import View
 
 KINDS = ("weld-throat", "weld-toe")
 LEAD = "Good, ordinary, poor: margins of a weld made so; now (*)."
-    "Good, ordinary, poor: the margin of the weld, and of the metal beside it, if it were made so; now: (*)."
-)
 
 
 def qualities(view: View, lines: list[PartLine]) -> Grid | None:
