@@ -6,6 +6,7 @@ all classes share the few functions below.
 """
 
 from collections.abc import Callable
+from operator import attrgetter
 from typing import Any, NamedTuple, NoReturn, TypeVar, dataclass_transform, overload
 
 Value = TypeVar("Value")
@@ -85,7 +86,7 @@ def _made(cls: type[Any], kw_only: bool, eq: bool) -> type[Any]:
         "__delattr__": _refuse,
     }
     if eq:
-        given |= {"__eq__": _equal, "__hash__": _hash}
+        given |= _comparison(own)
     for name, what in given.items():
         setattr(cls, name, what)
     return cls
@@ -138,13 +139,15 @@ def _repr(self: Any) -> str:
     return f"{type(self).__name__}({shown})"
 
 
-def _compared(value: Any) -> tuple[Any, ...]:
-    return tuple(getattr(value, field.name) for field in fields(type(value)) if field.eq)
+def _comparison(own: tuple[Field, ...]) -> dict[str, Callable[..., Any]]:
+    """An `__eq__` and a `__hash__` by all fields but those left out."""
+    names = [field.name for field in own if field.eq]
+    compared = attrgetter(*names) if names else lambda _: ()
 
+    def equal(self: Any, other: object) -> bool:
+        return bool(compared(self) == compared(other)) if type(self) is type(other) else NotImplemented
 
-def _equal(self: Any, other: object) -> bool:
-    return _compared(self) == _compared(other) if type(self) is type(other) else NotImplemented
+    def hashed(self: Any) -> int:
+        return hash((type(self), compared(self)))
 
-
-def _hash(self: Any) -> int:
-    return hash((type(self), *_compared(self)))
+    return {"__eq__": equal, "__hash__": hashed}

@@ -1,20 +1,19 @@
 """Nominal stresses at the worst place of every part, for the record."""
 
-from collections.abc import Iterator
-
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import distinct
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
 from strength.checks.peaks import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
+from strength.sections.bars import Bars
 from strength.sections.matrices import bore_ratio
 from strength.sections.nominal import Nominal, nominal, nominal_box, nominal_flat, nominal_round
 from strength.values import frozen
 
 Array = NDArray[np.float64]
+Index = NDArray[np.intp]
 
 
 @frozen(kw_only=True)
@@ -37,47 +36,70 @@ class StressRow:
 
 def stress_rows(context: Context) -> tuple[StressRow, ...]:
     """A row for each member and strut with a section and each load, of the first design."""
-    return tuple(row for number in stressed_bars(context) for row in _rows(context, number))
-
-
-def _rows(context: Context, number: int) -> Iterator[StressRow]:
-    stations = context.stations
-    own = stations.of(number)
-    worst = own.start + worst_yielding(context, number)[0]
-    found = np.empty((len(context.loads), 4))
-    for station in distinct(worst):
-        loads = np.flatnonzero(worst == station)
-        parts = _nominal(context, number, int(station), stations.forces[:1, loads, station])
-        found[loads] = np.stack([parts.axial[0], parts.bending[0], parts.shear[0], parts.torsion[0]], axis=-1)
-    for load, name in enumerate(context.load_names):
-        axial, bending, shear, torsion = found[load].tolist()
-        yield StressRow(
+    stations, numbers = context.stations, tuple(stressed_bars(context))
+    worst = [stations.of(number).start + worst_yielding(context, number)[0] for number in numbers]
+    station = np.array(worst, dtype=np.intp).reshape(len(numbers), len(context.loads))
+    found = _nominal(context, np.array(numbers, dtype=np.intp), station)
+    peak = stations.peak[0, np.arange(station.shape[1]), station]
+    return tuple(
+        StressRow(
             member=context.bars.names[number],
-            load=name,
-            where=stations.labels[worst[load]],
+            load=load,
+            where=stations.labels[place],
             axial=axial,
             bending=bending,
             shear=shear,
             torsion=torsion,
-            von_mises=float(stations.peak[0, load, worst[load]]),
+            von_mises=von_mises,
         )
-
-
-def _nominal(context: Context, number: int, station: int, forces: Array) -> Nominal:
-    bars, stations = context.bars, context.stations
-    shape = bars.shapes[number]
-    if not stations.gaps[station] and stations.shoulder[station] < 0:
-        if isinstance(shape, Tube | Bar):
-            ratio = bore_ratio(bars)[0, number]
-            return nominal_round(forces, bars.area[0, number], bars.modulus_y[0, number], ratio)
-        if isinstance(shape, Flat):
-            return nominal_flat(forces, bars.depth[0, number], bars.width[0, number])
-        if isinstance(shape, Box):
-            sizes = (bars.depth[0, number], bars.width[0, number], bars.wall[0, number])
-            return nominal_box(forces, sizes, bars.area[0, number], bars.iy[0, number], bars.iz[0, number])
-    matrix = station_matrix(
-        context.case, bars, number, stations.gaps[station], int(stations.shoulder[station])
+        for number, places, parts, peaks in zip(
+            numbers, station.tolist(), found.tolist(), peak.tolist(), strict=True
+        )
+        for load, place, (axial, bending, shear, torsion), von_mises in zip(
+            context.load_names, places, parts, peaks, strict=True
+        )
     )
-    if matrix is None:
-        raise TypeError(f"{bars.names[number]} has no stresses")
-    return nominal(matrix.first(), forces)
+
+
+def _nominal(context: Context, number: Index, station: Index) -> Array:
+    """Axial, bending, shear and torsion (bars, loads, 4) of bars (bars,) at stations (bars, loads)."""
+    stations, bars = context.stations, context.bars
+    forces = stations.forces[0, np.arange(station.shape[1]), station]
+    plain = np.array([not gap for gap in stations.gaps], dtype=bool) & (stations.shoulder < 0)
+    bar = np.broadcast_to(number[:, None], station.shape)
+    found = np.empty((*station.shape, 4))
+    left = np.ones(station.shape, dtype=bool)
+    for kinds, of_kind in SIMPLE:
+        alike = np.array([isinstance(bars.shapes[n], kinds) for n in number], dtype=bool)
+        here = alike[:, None] & plain[station]
+        found[here] = _columns(of_kind(bars, bar[here], forces[here]))
+        left &= ~here
+    for n, place in sorted(set(zip(bar[left].tolist(), station[left].tolist(), strict=True))):
+        here = (bar == n) & (station == place)
+        shoulder = int(stations.shoulder[place])
+        matrix = station_matrix(context.case, bars, n, stations.gaps[place], shoulder)
+        if matrix is None:
+            raise TypeError(f"{bars.names[n]} has no stresses")
+        found[here] = _columns(nominal(matrix.first(), forces[here][None]))
+    return found
+
+
+def _columns(parts: Nominal) -> Array:
+    return np.stack([parts.axial, parts.bending, parts.shear, parts.torsion], axis=-1)
+
+
+def _round(bars: Bars, bar: Index, forces: Array) -> Nominal:
+    return nominal_round(forces, bars.area[0, bar], bars.modulus_y[0, bar], bore_ratio(bars)[0, bar])
+
+
+def _flat(bars: Bars, bar: Index, forces: Array) -> Nominal:
+    return nominal_flat(forces, bars.depth[0, bar], bars.width[0, bar])
+
+
+def _box(bars: Bars, bar: Index, forces: Array) -> Nominal:
+    sizes = (bars.depth[0, bar], bars.width[0, bar], bars.wall[0, bar])
+    return nominal_box(forces, sizes, bars.area[0, bar], bars.iy[0, bar], bars.iz[0, bar])
+
+
+# shapes whose stresses have a closed form where nothing is cut out
+SIMPLE = (((Tube, Bar), _round), ((Flat,), _flat), ((Box,), _box))
