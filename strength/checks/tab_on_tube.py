@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.checks.context import Context
-from strength.checks.standing import Standing, common, line_width, standing, words
+from strength.checks.standing import SQUARE, Standing, common, line_width, standing, words
 from strength.checks.verdict import Verdict
 from strength.checks.walls import WallJoint
 from strength.joints import tab_joint
@@ -42,6 +42,10 @@ def on_tube(context: Context, joint: WallJoint) -> Verdict:
     outside = [
         ((slender < 10.0) | (slender > most), f"diameter over wall of the tube outside 10 to {most:.0f}"),
         (eta > 4.0, "longer along the tube than 4 diameters"),
+        (
+            np.full((1, 1), joint.meeting.angle < np.pi / 2.0 - SQUARE),
+            "Table 7.3 is drawn for a right angle: the part of the force square to the wall is taken",
+        ),
         *common(joint, stand, ratios, use),
     ]
     if not (stand.plate and stand.along):
