@@ -1,10 +1,12 @@
 """Warnings about sizes of welds: least leg, least length, end craters, thin walls, one side only."""
 
+import math
 from collections.abc import Iterator
+from weakref import WeakKeyDictionary
 
 import numpy as np
 
-from strength.case.model import Plate, Warned, Weld
+from strength.case.model import Warned, Weld
 from strength.case.shape import Bar, Box, Flat, Shape, Tube
 from strength.checks.context import Context
 from strength.checks.joint_rows import LITTLE
@@ -29,17 +31,29 @@ class Joined:
     thickness: float
 
 
+_known: "WeakKeyDictionary[Context, dict[str, tuple[Joined, ...]]]" = WeakKeyDictionary()
+
+
 def joined(context: Context, weld: Weld) -> tuple[Joined, ...]:
     """The welded member, and what it is welded onto where that is said; nan: a thickness not known."""
-    bars = context.bars
-    names = [weld.member, *([weld.onto] if isinstance(weld.onto, str) else [])]
-    found = []
-    for name in names:
-        number = bars.names.index(name)
-        found.append(Joined(bars.metals[number], bars.shapes[number], float(bars.wall[:, number].min())))
-    if isinstance(weld.onto, Plate):
-        found.append(Joined(context.case.metals[weld.onto.material], None, weld.onto.thickness))
-    return tuple(found)
+    if context not in _known:
+        bars = context.bars
+        least = bars.wall.min(axis=0).tolist()
+        parts = {
+            name: Joined(metal, shape, wall)
+            for name, metal, shape, wall in zip(bars.names, bars.metals, bars.shapes, least, strict=True)
+        }
+        _known[context] = {each.name: _joined(context, each, parts) for each in context.case.welds}
+    return _known[context][weld.name]
+
+
+def _joined(context: Context, weld: Weld, parts: dict[str, Joined]) -> tuple[Joined, ...]:
+    if weld.onto is None:
+        return (parts[weld.member],)
+    if isinstance(weld.onto, str):
+        return parts[weld.member], parts[weld.onto]
+    plate = Joined(context.case.metals[weld.onto.material], None, weld.onto.thickness)
+    return parts[weld.member], plate
 
 
 def thinner(parts: tuple[Joined, ...]) -> float:
@@ -55,7 +69,7 @@ def least_leg(context: Context) -> Iterator[Warned]:
         if weld.process == "braze" or not _is_steel(parts):
             continue
         thin = thinner(parts)
-        if not np.isfinite(thin):
+        if not math.isfinite(thin):
             continue
         least = min(next(leg for up_to, leg in LEAST_LEGS if thin <= up_to + 1e-9), thin)
         if weld.leg < least * HARDLY:
@@ -158,14 +172,14 @@ def one_sided(context: Context) -> Iterator[Warned]:
 def line_lengths(context: Context, weld: Weld) -> list[float]:
     """Length of each straight line, or of a closed line as a whole [mm]; empty where it is not known."""
     if weld.pattern == "lines":
-        return [float(np.hypot(y2 - y1, z2 - z1)) for y1, z1, y2, z2 in weld.lines]
+        return [math.hypot(y2 - y1, z2 - z1) for y1, z1, y2, z2 in weld.lines]
     bar = context.bars.names.index(weld.member)
     shape = context.bars.shapes[bar]
     deep, wide = float(context.bars.depth[:, bar].min()), float(context.bars.width[:, bar].min())
     if weld.pattern == "sides":
         return [deep] if isinstance(shape, Flat | Box) else []
     if isinstance(shape, Tube | Bar):
-        return [np.pi * deep]
+        return [math.pi * deep]
     return [2.0 * (deep + wide)] if isinstance(shape, Flat | Box) else []
 
 

@@ -1,5 +1,6 @@
 """What both fillet weld checks look at: every rule of every weld at its worst place."""
 
+import math
 from weakref import WeakKeyDictionary
 
 import numpy as np
@@ -87,7 +88,7 @@ class WeldEffect:
         parts = worst.parts[0] * factor[:, None] / over
         parts = np.where(np.abs(parts) > 1e-6 * np.abs(parts).max(axis=-1, keepdims=True), parts, 0.0)
         notes = []
-        for load, (rule, (x, s, n)) in enumerate(zip(worst.rule[0], parts, strict=True)):
+        for load, (rule, (x, s, n)) in enumerate(zip(worst.rule[0], parts.tolist(), strict=True)):
             text = (
                 f"{rules[int(rule)].what}; over the {name}, MPa: {x:.4g} along {self.weld.member}, "
                 f"{s:.4g} along the weld, {n:.4g} across"
@@ -118,8 +119,8 @@ def normal_and_transverse(x: float, n: float) -> str:
     >>> normal_and_transverse(30.0, -10.0)
     'at 45 degrees 28.28 normal to the throat, 14.14 transverse in it'
     """
-    normal = np.copysign((abs(x) + abs(n)) / np.sqrt(2.0), x if abs(x) >= abs(n) else n)
-    transverse = abs(abs(x) - abs(n)) / np.sqrt(2.0)
+    normal = math.copysign((abs(x) + abs(n)) * THROAT, x if abs(x) >= abs(n) else n)
+    transverse = abs(abs(x) - abs(n)) * THROAT
     return f"at 45 degrees {normal:.4g} normal to the throat, {transverse:.4g} transverse in it"
 
 
