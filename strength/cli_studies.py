@@ -42,6 +42,12 @@ MATERIAL: Argument = (
     {"metavar": "METAL", "help": "try it of another metal, in the sizes that is sold in"},
 )
 PLOT: Argument = (("--plot",), {"metavar": "FILE.svg", "help": "plot mass against utilisation"})
+DRAWS: Argument = (("--draws",), {"type": int, "metavar": "N", "help": "how many vehicles to draw"})
+SEED: Argument = (("--seed",), {"type": int, "metavar": "N", "help": "another seed gives other draws"})
+WORKERS: Argument = (
+    ("--workers",),
+    {"type": int, "default": 0, "metavar": "N", "help": "threads to work on (default: one a processor)"},
+)
 WRITE: Argument = (("--write",), {"metavar": "NEW.toml", "help": "write the case with all changes made"})
 EXECUTOR: Argument = (
     ("--executor",),
@@ -149,6 +155,22 @@ def advise(options: argparse.Namespace) -> int:
     return exit_code(found)
 
 
+def spread(options: argparse.Namespace) -> int:
+    """Scatter of walls, welds, metals, masses and loads to the scatter of margins."""
+    refuse_outputs(options, "json")
+    from strength.report.progress import Steps
+    from strength.report.spread import exit_code, spread_document, spread_record
+    from strength.studies.executors import executor_named, workers
+    from strength.studies.spread import spread as study
+
+    case = case_of(options.case)
+    named = executor_named(options.executor) if options.executor else workers(options.workers)
+    with named as executor, Steps("draws") as step:
+        found = study(case, draws=options.draws, seed=options.seed, executor=executor, step=step)
+    tell(options, lambda: spread_record(found), lambda _: spread_document(found, case.title))
+    return exit_code(found)
+
+
 def _between(options: argparse.Namespace, name: str) -> "Between":
     """The range that an option names."""
     from strength.studies.candidates import between
@@ -186,6 +208,7 @@ STUDIES: tuple[Command, ...] = (
     Command("thickness", thickness, (CASE, FLAT, SHARING, WALL, MATERIAL, JSON, PLOT, EXECUTOR)),
     Command("leg", leg, (CASE, WELD, JSON, EXECUTOR)),
     Command("payload", payload, (CASE, JSON)),
+    Command("spread", spread, (CASE, DRAWS, SEED, WORKERS, JSON, EXECUTOR)),
     Command("advise", advise, (CASE, WRITE, JSON, EXECUTOR)),
     Command("pivots", pivots, (CASE, WISHBONE, SIZE, JSON)),
 )

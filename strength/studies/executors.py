@@ -37,3 +37,17 @@ def executor_named(path: str) -> Iterator[Executor | None]:
         raise OutputError(path, "is no executor and makes none: it needs a method `submit`")
     with made as executor:
         yield executor
+
+
+@contextmanager
+def workers(count: int) -> Iterator[Executor | None]:
+    """So many threads; 0: one a processor. With one the work is done where it is asked for."""
+    import os
+    from concurrent.futures import ThreadPoolExecutor
+
+    wanted = count or os.cpu_count() or 1
+    if wanted < 2:
+        yield None
+        return
+    with ThreadPoolExecutor(wanted) as executor:
+        yield executor
