@@ -206,6 +206,7 @@ def bolt(part: Bolt) -> Keys:
         "gap": _mm(part.gap),
         "group": array(amount(place, "mm") for place in part.group) if part.group else None,
         "plates": array(_plate(plate) for plate in part.plates) if part.plates else None,
+        "lug": None if part.lug is None else table({"end": _mm(part.lug[0]), "side": _mm(part.lug[1])}),
         "only_path": _only(part.only_path),
     }
 
@@ -259,6 +260,7 @@ def sleeve(part: Sleeve) -> Keys:
         "outer": quoted(part.outer) if isinstance(part.outer, str) else section(part.outer),
         "overlap": _mm(part.overlap),
         "bolt": bolted,
+        "slot": _mm(part.slot),
         "only_path": _only(part.only_path),
     }
 

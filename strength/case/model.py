@@ -1,8 +1,6 @@
 """The case as plain frozen values: what a file says, checked, in mm, N, N*mm, MPa, kg and rad.
 
-Body axes: x forward, y left, z up. A *place* is always text: as typed before the places are
-resolved, afterwards the name of one of `Case.points`. Every entry carries `path`, where it stands
-in the file (`members.hub.left`, `weld[3]`), for messages.
+Body axes: x forward, y left, z up. A place is text, in the end a name of `Case.points`; `path`: see faults.
 """
 
 from collections.abc import Mapping
@@ -198,6 +196,7 @@ class Bolt:
     gap: float = 0.0
     group: tuple[Vector, ...] = ()
     plates: tuple[Plate, ...] = ()
+    lug: tuple[float, float] | None = None  # of the carried plate: hole to its end, to its side [mm]
     only_path: bool | None = None
     path: str = ""
 
@@ -258,6 +257,7 @@ class Sleeve:
     outer: str | Shape
     overlap: float
     bolt: BoltSize | None = None
+    slot: float | None = None  # of the outer tube, from its mouth [mm]
     grade: str = ""
     only_path: bool | None = None
     path: str = ""

@@ -14,7 +14,7 @@ from strength.checks.guards_bolts import (
     uneven_group,
 )
 from strength.checks.guards_loads import idle_load
-from strength.checks.guards_sleeves import short_sleeve, tight_sleeve
+from strength.checks.guards_sleeves import end_of_slot, loose_sleeve, short_sleeve, tight_sleeve
 from strength.checks.guards_studs import bent_rod_end, shallow_thread, softer_beside
 from strength.checks.guards_weld_metals import brazed, strength_kept, unsuited_filler
 from strength.checks.guards_weld_rules import end_craters, least_leg, one_sided, outside_scope, short_weld
@@ -47,7 +47,9 @@ GUARDS: tuple[Guard, ...] = (
     end_craters,
     outside_scope,
     tight_sleeve,
+    loose_sleeve,
     short_sleeve,
+    end_of_slot,
     steel_in_aluminium,
     loose_flats,
     little_torque,

@@ -14,6 +14,7 @@ from strength.checks.clamps import clamp_slip
 from strength.checks.context import Context
 from strength.checks.dropouts import dropout, unchecked_dropouts
 from strength.checks.frame_buckling import frame_buckling
+from strength.checks.lug import lug
 from strength.checks.lug_bending import lug_bending
 from strength.checks.net_section import net_section
 from strength.checks.plate_bending import plate_bending
@@ -61,6 +62,7 @@ CHECKS: tuple[Check, ...] = (
     bearing,
     tear_out,
     net_section,
+    lug,
     bolt_bending,
     stud_bending,
     stud_rocking,

@@ -11,7 +11,7 @@ JOINT_KINDS = {
     "weld": ("weld-throat", "weld-toe", "chord-wall", "chord-punching", "tab-wall", "plate-bending"),
     "bolt": (
         "bolt-shear", "bolt-tension", "bolt-combined", "bolt-bending",
-        "pull-through", "bearing", "tear-out", "net-section",
+        "pull-through", "bearing", "tear-out", "net-section", "lug",
     ),
     "stud": ("stud-bending", "stud-rocking", "thread-strip", "rod-end"),
     "sleeve": ("sleeve-bearing", "sleeve-wall"),

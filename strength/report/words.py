@@ -47,6 +47,7 @@ KINDS: dict[str, Kind] = {
     "bolt-shear": Kind("bolt shear", BOLT + ", or two shear planes"),
     "bolt-tension": Kind("bolt tension", BOLT),
     "bolt-combined": Kind("bolt shear and tension", BOLT),
+    "lug": Kind("eye of the lug", "more metal round the hole, or a thicker plate"),
     "bolt-bending": Kind("bolt bending", "a smaller gap, thinner cheeks or a larger bolt"),
     "pull-through": Kind("head pulling through", "a thicker plate or a larger washer"),
     "bearing": Kind("hole bearing", "a thicker plate or a larger bolt"),

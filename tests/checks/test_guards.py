@@ -17,7 +17,7 @@ from strength.checks import (
     guards_wheels,
 )  # fmt: skip
 from strength.checks.guards import GUARDS, guarded
-from tests.checks.jointed import END, START, across_flat, arm, bolt, plate, sleeve, stud
+from tests.checks.jointed import END, START, across_flat, arm, bolt, plate, skipped, sleeve, stud
 from tests.checks.loaded import member, weld
 
 FORCE = [1500.0, 0.0, 2000.0, 0.0, 0.0, 0.0]
@@ -204,6 +204,36 @@ def test_tight_sleeve(outer, count):
     """A 40 mm tube in bores of 40.8, 41 and 40 mm: 1 mm is enough."""
     context = arm(FORCE, shape=Tube(40.0, 2.0), sleeves=(sleeve(outer=outer),))
     assert len(texts(guards_sleeves.tight_sleeve, context)) == count
+
+
+@pytest.mark.parametrize(
+    ("outer", "told"), [(Tube(46.0, 2.6), "0.28 mm if"), (Tube(44.0, 2.0), "-0.4 mm if")]
+)
+def test_tight_sleeve_with_its_tolerance(outer, told):
+    """10 % of a wall whose standard is not known, on both sides: 0.8 - 0.52 and 0 - 0.4 mm."""
+    (text,) = texts(
+        guards_sleeves.tight_sleeve, arm(FORCE, shape=Tube(40.0, 2.0), sleeves=(sleeve(outer=outer),))
+    )
+    assert told in text
+
+
+@pytest.mark.parametrize(("outer", "count"), [(Tube(46.0, 2.5), 0), (Tube(46.0, 2.4), 1)])
+def test_loose_sleeve(outer, count):
+    """A 40 mm tube in bores of 41 and 41.2 mm."""
+    context = arm(FORCE, shape=Tube(40.0, 2.0), sleeves=(sleeve(outer=outer),))
+    assert len(texts(guards_sleeves.loose_sleeve, context)) == count
+
+
+@pytest.mark.parametrize(
+    ("slot", "told"), [(None, None), (30.0, None), (31.0, "39 mm past"), (75.0, "5 mm before")]
+)
+def test_end_of_slot(slot, told):
+    """70 mm of overlap, a 40 mm tube: it should reach 40 mm past the slot."""
+    context = arm(FORCE, shape=Tube(40.0, 2.0), sleeves=(sleeve(slot=slot),))
+    found = texts(guards_sleeves.end_of_slot, context)
+    assert len(found) == (told is not None)
+    assert all(told in text for text in found)
+    assert ("slotted length" in str(skipped(context))) is (slot is not None)
 
 
 @pytest.mark.parametrize(("overlap", "count"), [(59.0, 1), (60.0, 0)])

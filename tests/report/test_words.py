@@ -30,6 +30,7 @@ EVERY = [
     "bearing",
     "tear-out",
     "net-section",
+    "lug",
     "bolt-bending",
     "stud-bending",
     "stud-rocking",

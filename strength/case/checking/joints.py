@@ -106,6 +106,8 @@ def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str, d
 
 def _check_plates(survey: Survey, bolt: Entry) -> None:
     """The bolt goes through the hole, and the hole stands in the plate."""
+    if "lug" in bolt.keys:
+        _check_lug(survey, bolt)
     size: BoltSize | None = bolt.keys.get("size")
     for i, plate in enumerate(bolt.keys.get("plates", ())):
         hole, edge = plate["hole"], plate["edge"]
@@ -115,6 +117,28 @@ def _check_plates(survey: Survey, bolt: Entry) -> None:
         if edge <= hole / 2 + SAME:
             why = f"{edge:g} mm from the hole's middle to the edge is inside the hole"
             survey.fault(bolt, f"plates[{i}].edge", why)
+
+
+def _check_lug(survey: Survey, bolt: Entry) -> None:
+    """The eye of one bolt, across its part, with metal round the hole."""
+    keys = bolt.keys
+    plates, part = keys.get("plates", ()), survey.member_of(bolt)
+    if not plates:
+        survey.fault(bolt, "lug", "`plates` is missing: how thick is the eye, of what metal, and its hole?")
+        return
+    if keys.get("group"):
+        survey.fault(bolt, "lug", "it is the eye of one bolt, not of a group: leave it out")
+    for name, far in zip(("end", "side"), keys["lug"], strict=True):
+        if far <= plates[0]["hole"] / 2 + SAME:
+            why = f"{far:g} mm from the hole's middle to the {name} is inside the hole"
+            survey.fault(bolt, f"lug.{name}", why)
+        elif far < plates[0]["edge"] - SAME:
+            why = f"{far:g} mm is less than the {plates[0]['edge']:g} mm to the nearest edge: check both"
+            survey.fault(bolt, f"lug.{name}", why)
+    ends, axis = None if part is None else survey.ends(part), keys.get("axis")
+    along = None if ends is None else member_axes(*ends, None)
+    if along is not None and axis is not None and abs(dot(along.x, axis)) > IN_PLANE:
+        survey.fault(bolt, "lug", "its bolt runs along the part, not across it: leave it out")
 
 
 def _check_sleeve(survey: Survey, sleeve: Entry, defaults: Defaults) -> None:

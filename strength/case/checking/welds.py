@@ -62,7 +62,17 @@ def _check_metals(survey: Survey, weld: Entry, stores: Stores) -> None:
     metals = list(_metals(survey, weld, stores))
     hardened = [(what, name) for what, name, metal in metals if not metal.weldable]
     for what, name in hardened:
-        why = f"{what} is of {name}, which must not be welded: bolt it, or take a metal that may be"
+        metal = stores.metal(name)
+        hard = ", ".join(
+            text
+            for text in (
+                "hardened" if metal.quenched else "",
+                f"carbon equivalent {metal.carbon_equivalent:.2g}" if metal.carbon_equivalent else "",
+            )
+            if text
+        )
+        told = f"{name} ({hard})" if hard else name
+        why = f"{what} is of {told}, which must not be welded: bolt it, or take a metal that may be"
         survey.fault(weld, "", why)
     kinds = {metal.kind == "aluminium": name for _, name, metal in metals}
     if len(kinds) == 2:

@@ -77,6 +77,11 @@ _PLATE = table_of(
     Key("hole", _SIZE, "the diameter of the hole"),
 )
 
+_LUG = table_of(
+    Key("end", _SIZE, "from the hole's middle to the end of the carried plate, along its member"),
+    Key("side", _SIZE, "from the hole's middle to the side of the carried plate"),
+    made=lambda values: (values["end"], values["side"]),
+)
 _INTO = table_of(Key("material", name, "what it screws into"), made=lambda values: values["material"])
 _RATED = quantity("force", above=0.0)
 
@@ -119,6 +124,7 @@ BOLT = Kind(
         Key("gap", _CLEAR),
         Key("group", list_of(vector("length"), least=2)),
         Key("plates", list_of(_PLATE, least=1, most=2)),
+        Key("lug", _LUG),
         ONLY_PATH,
     ),
     names=("member",),
@@ -174,6 +180,7 @@ SLEEVE = Kind(
         Key("outer", Reader(_outer, {"type": "string"}), "the outer tube: a section or a member"),
         Key("overlap", _SIZE, "how far one tube reaches into the other"),
         Key("bolt", table_of(Key("size", size, "such as 'M10'"), CLASS)),
+        Key("slot", _SIZE),
         ONLY_PATH,
     ),
     names=("member", "outer"),
