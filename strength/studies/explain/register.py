@@ -43,7 +43,7 @@ NOUNS = ((Tube, "tube"), (Bar, "bar"), (Box, "box"), (Flat, "plate"))
 
 def explain_row(context: Context, row: Row) -> Explained:
     """A row worked out again from its inputs. Raises NotByHandError for a kind without a sheet."""
-    if row.kind not in KINDS:
+    if row.kind not in KINDS or (row.kind == "weld-throat" and _is_by_direction(context, row)):
         raise NotByHandError(row.id, row.kind)
     subject = Subject(context=context, row=row, load=context.load_names.index(row.load))
     sheet = Sheet()
@@ -60,6 +60,12 @@ def explain_row(context: Context, row: Row) -> Explained:
         units=context.case.units,
         noun=_noun(context, row),
     )
+
+
+def _is_by_direction(context: Context, row: Row) -> bool:
+    """Whether a weld counts the force's direction in: by sampling or a search for a centre, not by hand."""
+    weld = next(weld for weld in context.case.welds if weld.name == row.part)
+    return context.factors.method == "allowable" and (weld.directional or weld.method == "ultimate")
 
 
 def _noun(context: Context, row: Row) -> str:
