@@ -12,6 +12,7 @@ from strength.checks.yielding import is_stub_axle
 
 Array = NDArray[np.float64]
 
+SHARP = 0.05  # fillet over diameter (own choice)
 LEAST_ARM = 50.0  # mm from the axle's line to what takes the brake torque
 
 
@@ -35,19 +36,19 @@ def brake_near_axle(context: Context) -> Iterator[Warned]:
 
 
 def thread_at_root(context: Context) -> Iterator[Warned]:
-    """A thread cut within one diameter of the root of a stub axle."""
+    """A thread cut, or a step as good as sharp, within one diameter of the root of a stub axle."""
     names = context.bars.names
     for shoulder in context.case.shoulders:
         bar = names.index(shoulder.member)
         diameter = float(context.bars.depth[0, bar])
-        if shoulder.root is None or shoulder.inset > diameter or not is_stub_axle(context.case, bar):
+        sharp = shoulder.fillet is not None and shoulder.fillet < SHARP * diameter * (1.0 - 1e-9)
+        if not (shoulder.root or sharp) or shoulder.inset > diameter or not is_stub_axle(context.case, bar):
             continue
         member = context.case.members[bar]
         end = member.start if shoulder.end == "from" else member.end
         if all(wheel.centre != end for wheel in context.case.wheels):
-            text = (
-                f"a thread within one diameter of this stub axle's root is where such axles break {PRACTICE}"
-            )
+            what = "a thread" if shoulder.root else f"a step with a fillet of only {shoulder.fillet:g} mm"
+            text = f"{what} within one diameter of this stub axle's root is where such axles break {PRACTICE}"
             yield Warned(part=shoulder.name, text=text)
 
 

@@ -294,6 +294,16 @@ def test_thread_at_the_root_of_a_stub_axle(end, inset, root, shape, count):
     assert len(texts(guards_wheels.thread_at_root, context)) == count
 
 
+@pytest.mark.parametrize(("fillet", "count"), [(0.99, 1), (1.0, 0)])
+def test_sharp_step_at_the_root_of_a_stub_axle(fillet, count):
+    """A fillet under a twentieth of 20 mm."""
+    step = Shoulder(name="step", member="arm", end="to", larger=25.0, inset=5.0, fillet=fillet)
+    context = arm(FORCE, shape=Bar(20.0), wheels=(braked(None),), shoulders=(step,))
+    found = texts(guards_wheels.thread_at_root, context)
+    assert len(found) == count
+    assert all("fillet of only 0.99 mm" in text for text in found)
+
+
 def test_register_tells_each_once():
     """Every guard's words, in the order of the register, without doubles."""
     context = arm(
