@@ -1,5 +1,6 @@
 """Everything a check may look at, gathered once per run."""
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -34,7 +35,13 @@ class Context:
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
     heat: "tuple[HeatLength, ...] | None" = None  # None: not kept, worked out where asked for
 
-    @property
+    @cached_property
     def load_names(self) -> tuple[str, ...]:
         """Names of all loads in order."""
         return tuple(load.name for load in self.loads)
+
+    @cached_property
+    def raised(self) -> list[float]:
+        """The factor on bending moments of the first design, by load."""
+        factors: list[float] = self.amplified[0].tolist()
+        return factors

@@ -28,7 +28,7 @@ def station_notes(context: "Context", number: int, where: NDArray[np.intp]) -> t
 
 def amplified_note(context: "Context", load: int) -> str:
     """Says by how much bending moments were raised for frame buckling; empty where they were not."""
-    factor = float(context.amplified[0, load])
+    factor = context.raised[load]
     return f"bending moments x {factor:.3g} for frame buckling" if factor > 1.0 else ""
 
 

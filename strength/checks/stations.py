@@ -5,6 +5,7 @@ interval: the stations are the ends, via points, insets of welds, holes, shoulde
 each heat-affected length.
 """
 
+from functools import cached_property
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -52,8 +53,13 @@ class Stations:
 
     def of(self, bar: int) -> slice:
         """The stations of one bar."""
-        low, high = np.searchsorted(self.bar, [bar, bar + 1])
-        return slice(int(low), int(high))
+        return slice(self._first[bar], self._first[bar + 1])
+
+    @cached_property
+    def _first(self) -> list[int]:
+        """First station of each bar, and after the last the number of all."""
+        found: list[int] = np.searchsorted(self.bar, np.arange(self.uncovered.shape[1] + 1)).tolist()
+        return found
 
 
 def place_stations(

@@ -5,7 +5,6 @@ from weakref import WeakKeyDictionary
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
 from strength.case.shape import Bar, Bare, Outline, Rigid, Tube
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
@@ -57,8 +56,9 @@ class WallJoint:
         outside: tuple[tuple[Bool, str], ...],
     ) -> Verdict:
         """An interaction that already holds load factor and divisor, against 1; what: in words, per load."""
-        every = [(spread(mask, use.shape), why) for mask, why in (*self.outside, *outside)]
-        in_range = ~np.any([mask for mask, _ in every], axis=0) if every else np.ones(use.shape, dtype=bool)
+        inside = np.zeros(use.shape, dtype=bool)
+        every = [(inside | mask, why) for mask, why in (*self.outside, *outside)]
+        in_range = ~np.any([mask for mask, _ in every], axis=0) if every else ~inside
         notes = []
         told = [(mask[0].tolist(), why) for mask, why in every if mask[0].any()]
         for n, text in enumerate(what):

@@ -164,13 +164,13 @@ def _refined(
         by = zoom * step
         middle = np.clip(middle, by, 1.0 - by)
         value, _, _ = _value(line, pull, form, piece, line.spaced(middle[..., None] + by * STENCIL))
-        top = np.argmax(value, axis=-1)[..., None]
+        top = np.argmax(value, axis=-1)
         inner = np.clip(top, 1, STENCIL.size - 2)
-        low, mid, high = (np.take_along_axis(value, inner + n, axis=-1)[..., 0] for n in (-1, 0, 1))
+        low, mid, high = (picked(value, inner + n) for n in (-1, 0, 1))
         bend = low - 2.0 * mid + high
-        peaked = (bend < 0.0) & (top == inner)[..., 0]
+        peaked = (bend < 0.0) & (top == inner)
         shift = np.where(peaked, (low - high) / np.where(peaked, 2.0 * bend, 1.0), 0.0)
-        middle = middle + by * (STENCIL[top[..., 0]] + shift * (STENCIL[1] - STENCIL[0]))
+        middle = middle + by * (STENCIL[top] + shift * (STENCIL[1] - STENCIL[0]))
     value, parts, place = _value(line, pull, form, piece, line.spaced(middle[..., None]))
     return value[..., 0], [part[..., 0] for part in parts], [part[..., 0] for part in place]
 

@@ -7,6 +7,7 @@ takes these to sigma, tau_1 and tau_2 at the points of the section. Shapes diffe
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import picked
 from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
@@ -119,11 +120,11 @@ class StressMatrix:
     def _greatest(self, nominal: Array, part: slice) -> Array:
         square = self._squares(nominal, part, slice(None))
         best = square.argmax(axis=-1)
-        top = np.take_along_axis(square, best[..., None], -1)[..., 0]
+        top = picked(square, best)
         gain = np.zeros_like(top)
         for before, after in self.neighbours:
-            low = np.take_along_axis(square, before[best][..., None], -1)[..., 0]
-            high = np.take_along_axis(square, after[best][..., None], -1)[..., 0]
+            low = picked(square, before[best])
+            high = picked(square, after[best])
             bend = 2.0 * top - low - high
             gain += np.divide((high - low) ** 2, 8.0 * bend, out=np.zeros_like(top), where=bend > 0.0)
         found: Array = np.sqrt(top + gain)
