@@ -8,7 +8,6 @@ from strength.checks.bolts import bolt_effects
 from strength.checks.context import Context
 from strength.checks.joint_rows import worst_place
 from strength.checks.verdict import Verdict
-from strength.joints.lug import eye_resistance, oblique
 
 SOURCE = (
     "EN 1993-1-8:2005 Table 3.9 type A as a resistance; between both directions the exponent 1.6 of Melcon "
@@ -25,6 +24,8 @@ def lug(context: Context) -> Iterator[Verdict]:
     """
     if not any(bolt.lug for bolt in context.case.bolts):
         return
+    from strength.joints.lug import eye_resistance, oblique
+
     for effect in bolt_effects(context):
         if effect.bolt.lug is None or not effect.plates:
             continue
