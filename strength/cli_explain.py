@@ -63,4 +63,18 @@ def explain(options: argparse.Namespace) -> int:
     return explained_exit(one)
 
 
-EXPLAIN: tuple[Command, ...] = (Command("explain", explain, (CASE, CHECK, JSON)),)
+def verify(options: argparse.Namespace) -> int:
+    """Published examples recomputed on this machine, beside the book's figures."""
+    refuse_outputs(options, "json")
+    from strength.report.verification import examples
+    from strength.report.verified import verified_document, verified_exit, verified_record
+
+    found = examples()
+    tell(options, lambda: verified_record(found), lambda _: verified_document(found))
+    return verified_exit(found)
+
+
+EXPLAIN: tuple[Command, ...] = (
+    Command("explain", explain, (CASE, CHECK, JSON)),
+    Command("verify", verify, (JSON,)),
+)

@@ -81,7 +81,7 @@ def step_section(lines: Sequence[Line], units: HandUnits) -> Section:
         if isinstance(line, Step):
             numbers = with_numbers(line.formula, shown)
             text = [plain(line.what), f"= {line.formula}"]
-            if numbers != line.formula:
+            if numbers != line.formula and numbers.strip("()") != units.number(line.value, line.dimension):
                 text.append(f"= {numbers}")
             text.append(f"= {units.show(line.value, line.dimension)}")
             items.append((line.symbol, "\n".join(text)))

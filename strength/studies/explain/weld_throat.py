@@ -32,8 +32,8 @@ def explain(subject: Subject, sheet: Sheet) -> Told:
     effect, number = weld_of(subject)
     weld = effect.weld
     rule = write_line(sheet, subject, effect.throat, effect, number)
-    sheet.given("z", float(effect.seat.leg[0]), "length", "leg", keyed(weld.path, weld.name, "leg"))
-    sheet.step("a", "z/sqrt(2)", "length", "throat of equal legs")
+    sheet.given("leg", float(effect.seat.leg[0]), "length", "leg", keyed(weld.path, weld.name, "leg"))
+    sheet.step("a", "leg/sqrt(2)", "length", "throat of equal legs")
     for axis, word in (("x", "along the member"), ("s", "along the weld"), ("n", "across both")):
         formula = loaded(sheet, subject, f"q_{axis}/a")
         sheet.step(f"t_{axis}", formula, "stress", f"on the throat, {word}")

@@ -45,11 +45,11 @@ def _stress(sheet: Sheet, subject: Subject, effect: WeldEffect, rule: Rule) -> N
     over = 1.0 / np.sqrt(np.max(form[:, 1]) / 3.0) if np.max(form[:, 1]) > 0.0 else np.nan
     wall = "wall" in rule.what or rule.what == "the plate"
     if not wall:
-        sheet.given("z", leg, "length", "leg", keyed(weld.path, weld.name, "leg"))
+        sheet.given("leg", leg, "length", "leg", keyed(weld.path, weld.name, "leg"))
         swapped = float(form[0, 0]) > float(form[0, 2])
         sigma, shear = ("q_n", "hypot(q_x, q_s)") if swapped else ("q_x", "hypot(q_n, q_s)")
-        sheet.step("sigma", f"{sigma}/z", "stress", f"square to {rule.what}")
-        sheet.step("tau", f"{shear}/z", "stress", f"in {rule.what}")
+        sheet.step("sigma", f"{sigma}/leg", "stress", f"square to {rule.what}")
+        sheet.step("tau", f"{shear}/leg", "stress", f"in {rule.what}")
     elif np.max(form[:, 1]) > 0.0:
         thickness = float(over)
         if form.shape[0] > 1:
