@@ -2,7 +2,7 @@
 
 import numpy as np
 
-from tests.second_way.weld_pieces import weld_line
+from tests.second_way.weld_pieces import host_face, weld_line
 
 SOFT_SERIES = ("6xxx", "7xxx")
 
@@ -26,7 +26,7 @@ class Heat:
             self.welded_at[part.name].append((line.station, line.station, weld))
             if isinstance(weld.onto, str):
                 host = structure.parts[weld.onto]
-                along = (line.nodes - host.start) @ host.turn[0]
+                along = (footprint(structure, weld, part, host, line) - host.start) @ host.turn[0]
                 self._heat(host, weld, along.min(), along.max())
                 self.welded_at[host.name].append((along.min(), along.max(), weld))
 
@@ -44,6 +44,16 @@ class Heat:
         found = [(part.row.yield_, part.row.ultimate, True)]
         found += [z[2:] for z in self.zones[part.name] if z[0] - 1e-9 <= x <= z[1] + 1e-9]
         return min(f[0] for f in found), min(f[1] for f in found), all(f[2] for f in found)
+
+
+def footprint(structure, weld, part, host, line):
+    """Where a weld's line stands on its host: slid along the member to the face of a box or flat."""
+    face = host_face(structure, weld, part)
+    if face is None:
+        return line.nodes
+    half = host.size.width if abs(face @ host.turn[1]) > 0.7 else host.size.depth
+    far = (half / 2 - (line.nodes - host.start) @ face) / (part.turn[0] @ face)
+    return line.nodes + far[:, None] * part.turn[0]
 
 
 def width(part, weld):
