@@ -22,10 +22,12 @@ def explain(options: argparse.Namespace) -> int:
     refuse_outputs(options, "json")
     from strength.report.standing import exit_code
     from strength.run import run
-    from strength.studies.explain.find import meant
+    from strength.studies.explain.find import meant, without_rows
 
     outcome = run(case_of(options.case))
-    found = meant(options.check, outcome.rows, [load.name for load in outcome.loads])
+    loads = [load.name for load in outcome.loads]
+    unchecked = without_rows(outcome.case, outcome.rows, outcome.not_checked)
+    found = meant(options.check, outcome.rows, loads, unchecked)
     if found.load or found.loads:
         from strength.report.explained_loads import load_document, load_record, loads_document, loads_record
         from strength.studies.explain.loads import explain_load

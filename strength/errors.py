@@ -148,14 +148,20 @@ class AnswerError(StrengthError, ValueError):
 
 
 class UnknownCheckError(StrengthError, LookupError):
-    """A check, a part or a load that the case does not have; `nearest` are names it has."""
+    """A check, a part or a load that the case does not have; `nearest` are names it has.
 
-    def __init__(self, wanted: str, nearest: Iterable[str] = ()) -> None:
-        super().__init__(wanted, tuple(nearest))
+    why: the part is there, but nothing of it is checked, and why.
+    """
+
+    def __init__(self, wanted: str, nearest: Iterable[str] = (), why: str = "") -> None:
+        super().__init__(wanted, tuple(nearest), why)
         self.wanted = wanted
         self.nearest = tuple(nearest)
+        self.why = why
 
     def __str__(self) -> str:
+        if self.why:
+            return f"{self.wanted!r} has no check to explain: {self.why}"
         near = " or ".join(repr(one) for one in self.nearest)
         hint = f"the nearest is {near}" if near else "give a part's name to list its checks"
         return f"the case has no check, part or load {self.wanted!r}: {hint}"

@@ -63,7 +63,7 @@ def input_section(lines: Sequence[Line], units: HandUnits) -> Section:
         if not isinstance(line, Given):
             continue
         if line.origin != last:
-            items.append(("", f"from {plain(line.origin)}:"))
+            items.append(("", f"{plain(line.origin)}:"))
             last = line.origin
         items.append((line.symbol, f"{units.show(line.value, line.dimension)}, {plain(line.what)}"))
     lead = f"Units that go together without factors: {units.words}. Angles in degrees."

@@ -1,13 +1,15 @@
 """From what was typed to the row, the part or the load that is meant."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 import attrs
 
+from strength.case.model import Case, NotChecked
 from strength.checks.verdict import Row
 from strength.errors import UnknownCheckError
 
 LOADS = "loads"
+NOTHING = "nothing of it is checked; a strut by stiffness only carries force"
 
 
 @attrs.frozen(kw_only=True)
@@ -20,11 +22,14 @@ class Meant:
     loads: tuple[str, ...] = ()
 
 
-def meant(wanted: str, rows: Sequence[Row], loads: Sequence[str]) -> Meant:
+def meant(
+    wanted: str, rows: Sequence[Row], loads: Sequence[str], unchecked: Mapping[str, str] | None = None
+) -> Meant:
     """What a text means; rows worst first.
 
     "part/kind/load": that row. "part/kind": the worst of its loads. "part": its rows. "loads/name":
-    that load. "loads": all. Raises UnknownCheckError with the nearest names.
+    that load. "loads": all. unchecked: parts without a row, and why. Raises UnknownCheckError with
+    the nearest names.
     """
     parts = {row.part for row in rows}
     if wanted in parts:
@@ -37,7 +42,22 @@ def meant(wanted: str, rows: Sequence[Row], loads: Sequence[str]) -> Meant:
     own = wanted.removeprefix(f"{LOADS}/")
     if own != wanted and own in loads:
         return Meant(load=own)
+    if unchecked and wanted in unchecked:
+        raise UnknownCheckError(wanted, why=unchecked[wanted])
     raise UnknownCheckError(wanted, _nearest(wanted, rows, loads))
+
+
+def without_rows(case: Case, rows: Sequence[Row], told: Sequence[NotChecked]) -> dict[str, str]:
+    """Parts and joints of a case that no row is about, and why."""
+    checked = {row.part for row in rows}
+    names = [part.name for part in (*case.members, *case.struts)]
+    names += [joint.name for joint in (*case.welds, *case.bolts)]
+    names += [joint.name for joint in (*case.studs, *case.sleeves, *case.clamps)]
+    found = {name: NOTHING for name in names if name not in checked}
+    for skipped in told:
+        if skipped.part in found:
+            found[skipped.part] = skipped.why
+    return found
 
 
 def _nearest(wanted: str, rows: Sequence[Row], loads: Sequence[str]) -> list[str]:

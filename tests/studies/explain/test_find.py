@@ -72,3 +72,9 @@ def test_nothing_near() -> None:
     """Then it says what to give."""
     with pytest.raises(UnknownCheckError, match="give a part's name to list its checks"):
         meant("zzzz", ROWS, LOADS)
+
+
+def test_part_without_a_check_is_told_so() -> None:
+    """A part that is there but has no row: why, instead of another name."""
+    with pytest.raises(UnknownCheckError, match="'shock' has no check to explain: nothing of it"):
+        meant("shock", ROWS, LOADS, {"shock": "nothing of it is checked"})
