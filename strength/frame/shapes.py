@@ -28,14 +28,13 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: A
     rest = softening.under(here[:1], np.zeros((1, segments)))
     stiff = rest.reshape(-1)
     give = np.linalg.inv(steady(ready, ready.assembly.matrix(rest))[0])
-    rows = pattern_rows(ready, segments)
     pull = scattered(ready.assembly.unknowns, loads)
-    shapes = np.zeros((loads, rows.shape[0], 0))
+    shapes = np.zeros((loads, stiff.size, 0))
     small = np.where(np.isfinite(cap), cap, 1.0) * STEP
     at, stood, high = np.zeros(loads), np.zeros(loads), cap * BELOW
     settled, near, calm = np.zeros(loads, dtype=bool), np.zeros(loads, dtype=bool), np.zeros(loads, dtype=int)
     for _ in range(SHAPES):
-        fresh = (rows @ (give @ (pull - ready.amount.T @ (ready.rigid.T @ pull)))).T
+        fresh = strains(ready, segments, give @ (pull - ready.amount.T @ (ready.rigid.T @ pull))).T
         force = np.sqrt(np.einsum("lp,p,lp->l", fresh, stiff, fresh))
         settled |= near & (force < SETTLED)
         if np.all(settled | (calm >= 3)):
@@ -50,7 +49,7 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: A
         judged = np.where(first[:, None], slope, now)
         lowest, least = _lowest(shapes, judged)
         fall = np.einsum("lp,lp,lp->l", lowest, slope, lowest)
-        pull = rows.T @ (judged * lowest).T
+        pull = balance(ready, (judged * lowest).T)
         # At no load all shapes are alike, so the first look is at the slope itself.
         height = np.where(first, 1.0, least)
         over = ~first & (height < 0.0)
@@ -87,14 +86,22 @@ def _lowest(shapes: Array, judged: Array) -> tuple[Array, Array]:
     return (shapes @ vectors[:, :, :1])[..., 0], values[:, 0]
 
 
-def pattern_rows(ready: BucklingPlan, segments: int) -> Array:
-    """Deformation rows of all patterns in the unknowns: (8 segments, unknowns)."""
-    out = np.zeros((segments, 8, ready.assembly.unknowns + 1))  # the last column takes what is not there
+def strains(ready: BucklingPlan, segments: int, movement: Array) -> Array:
+    """Deformations of all patterns (8 segments, loads) of movements (unknowns, loads)."""
+    out = np.zeros((segments, 8, movement.shape[1]))
+    known = np.concatenate([movement, np.zeros_like(movement[:1])])  # the last stands for what is not there
     for block in ready.assembly.blocks:
-        own = out[block.segment]
-        np.put_along_axis(own, np.broadcast_to(block.number[:, None], block.vec.shape), block.vec, axis=2)
-        out[block.segment] = own
-    return np.ascontiguousarray(out[:, :, :-1].reshape(8 * segments, -1))
+        out[block.segment] = block.vec @ known[block.number]
+    return out.reshape(8 * segments, -1)
+
+
+def balance(ready: BucklingPlan, force: Array) -> Array:
+    """Forces on the unknowns (unknowns, loads) that balance those of all patterns (8 segments, loads)."""
+    own = force.reshape(-1, 8, force.shape[1])
+    out = np.zeros((ready.assembly.unknowns + 1, force.shape[1]))
+    for block in ready.assembly.blocks:
+        np.add.at(out, block.number, block.vec.transpose(0, 2, 1) @ own[block.segment])
+    return out[:-1]
 
 
 def _joined(shapes: Array, fresh: Array, stiff: Array) -> Array:
