@@ -57,10 +57,13 @@ class Assembly:
 
     def matrix(self, coefficient: Array) -> Array:
         """Dense matrices: (designs, unknowns, unknowns)."""
-        values = self.entries(coefficient).T
-        out = np.zeros((coefficient.shape[0], self.unknowns, self.unknowns))
-        out[:, self.row, self.column] = values
-        out[:, self.column, self.row] = values
+        return self.dense(self.entries(coefficient))
+
+    def dense(self, entries: Array) -> Array:
+        """Dense matrices (designs, unknowns, unknowns) of entries (entries, designs)."""
+        out = np.zeros((entries.shape[1], self.unknowns, self.unknowns))
+        out[:, self.row, self.column] = entries.T
+        out[:, self.column, self.row] = entries.T
         return out
 
 

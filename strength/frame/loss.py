@@ -7,7 +7,6 @@ eigenvalue 1, and G^-1 b^T v are the movements set free: a low-rank downdate, on
 
 import numpy as np
 
-from strength.arrays import distinct
 from strength.case.model import Case
 from strength.case.shape import Rigid
 from strength.frame.assembly import LARGE

@@ -7,6 +7,8 @@ from strength.frame.links import Links
 from strength.frame.response import Array, Flags
 from strength.values import frozen
 
+TOGETHER = 32  # matrices whose entries are summed at once
+
 
 @frozen(kw_only=True, eq=False)
 class BucklingPlan:
@@ -54,10 +56,12 @@ def stands(ready: BucklingPlan, coefficient: Array) -> Flags:
             values = ready.assembly.entries(coefficient[n : n + 1])[:, 0]
             out[n] = factorise(band.fill(values))[1] > 0.0
         return out
-    for n in range(out.size):
-        matrix = steady(ready, ready.assembly.matrix(coefficient[n : n + 1]))[0]
-        try:
-            np.linalg.cholesky(matrix)
-        except np.linalg.LinAlgError:
-            out[n] = False
+    for at in range(0, out.size, TOGETHER):
+        entries = ready.assembly.entries(coefficient[at : at + TOGETHER])
+        for n in range(entries.shape[1]):
+            matrix = steady(ready, ready.assembly.dense(entries[:, n : n + 1]))[0]
+            try:
+                np.linalg.cholesky(matrix)
+            except np.linalg.LinAlgError:
+                out[at + n] = False
     return out
