@@ -2,21 +2,24 @@
 
 import attrs
 
+from strength.checks.verdict import Row
 from strength.report.document import Grid
 from strength.report.sides import fold
 from strength.report.view import look
 from strength.report.weld_qualities import qualities
-from tests.report.outcomes import LOADS, case, outcome, rows
+from tests.report.outcomes import LOADS, case, outcome
 
 
 def told(weld_quality: str, *uses: tuple[str, float]) -> list[str]:
     """The three cells of the first weld, with such rows, by what the file says of its quality."""
     weld = attrs.evolve(case().welds[0], quality=weld_quality)
-    plain = next(row for row in rows() if row.part == weld.name)
     made = tuple(
-        attrs.evolve(plain, kind=kind, utilisation=use, load=LOADS[n].name, in_range=True)
+        Row(
+            part=weld.name, kind=kind, load=LOADS[n].name, where="", demand=use, limit=1.0, unit="MPa",
+            utilisation=use, in_range=True, fails="parts", source="", note="",
+        )
         for n, (kind, use) in enumerate(uses)
-    )
+    )  # fmt: skip
     given = outcome(case=attrs.evolve(case(), welds=(weld,)), rows=made)
     view = look(given)
     assert [load.name for load in given.loads] == [load.name for load in LOADS]
