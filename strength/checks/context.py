@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.joints.seat import seats
 from strength.values import frozen
 
 if TYPE_CHECKING:
@@ -14,6 +15,7 @@ if TYPE_CHECKING:
     from strength.checks.stations import Stations
     from strength.frame.response import Layout, Response
     from strength.joints.heat import HeatLength
+    from strength.joints.seat import Seat
     from strength.sections.bars import Bars
     from strength.vehicle.sheet import Balanced
 
@@ -39,6 +41,11 @@ class Context:
     def load_names(self) -> tuple[str, ...]:
         """Names of all loads in order."""
         return tuple(load.name for load in self.loads)
+
+    @cached_property
+    def seats(self) -> "tuple[Seat, ...]":
+        """Where each weld of the case sits, in order."""
+        return seats(self.case, self.layout, self.bars)
 
     @cached_property
     def raised(self) -> list[float]:

@@ -155,9 +155,8 @@ def one_sided(context: Context) -> Iterator[Warned]:
     if not flats:
         return
     from strength.checks.welds import forces_through
-    from strength.joints.seat import seats
 
-    every = tuple(seat for seat in seats(context.case, context.layout, context.bars) if seat.weld in flats)
+    every = tuple(seat for seat in context.seats if seat.weld in flats)
     forces = np.abs(forces_through(context, every)).max(axis=(0, 1))
     for seat, (n, vy, vz, _t, my, mz) in zip(every, forces, strict=True):
         thick = float(context.bars.width[0, seat.bar])

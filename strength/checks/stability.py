@@ -90,7 +90,7 @@ def interaction(
 def stability(context: Context) -> Iterator[Verdict]:
     """Buckling with bending, a row for each member and strut with a section."""
     lengths = buckling_lengths(context.case, context.layout, context.bars)
-    welds = welds_on(context.case, context.layout, context.bars)
+    welds = welds_on(context)
     for number in sorted(lengths):
         yield _verdict(context, number, lengths[number], welds)
 

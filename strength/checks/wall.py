@@ -51,7 +51,7 @@ def wall_ratio(bars: Bars, number: int, *, welded: bool) -> Array:
 def wall(context: Context) -> Iterator[Verdict]:
     """Wall slenderness of tubes and boxes, a row for each load with compression or bending in the part."""
     bars, stations = context.bars, context.stations
-    welded = {weld.bar for weld in welds_on(context.case, context.layout, bars)}
+    welded = {weld.bar for weld in welds_on(context)}
     for number, shape in enumerate(bars.shapes):
         metal = bars.metals[number]
         if not isinstance(shape, Tube | Box) or metal is None:

@@ -6,12 +6,11 @@ from strength.case.model import NotChecked
 from strength.case.shape import Bar, Bare, Flat, Outline, Rigid
 from strength.checks.context import Context
 from strength.joints.meeting import meeting
-from strength.joints.seat import seats
 
 
 def walls_not_checked(context: Context) -> Iterator[NotChecked]:
     """Plates given by thickness only, outlines, bare sections, and members that lie along their host."""
-    for seat in seats(context.case, context.layout, context.bars):
+    for seat in context.seats:
         weld, host = seat.weld, seat.host
         if seat.plate is not None:
             why = "the plate's size and how it is held are not known: as a flat member it would be checked"

@@ -3,11 +3,8 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Case
-from strength.frame.response import Layout
+from strength.checks.context import Context
 from strength.joints.heat import welded_factor
-from strength.joints.seat import seats
-from strength.sections.bars import Bars
 from strength.values import frozen
 
 
@@ -21,15 +18,15 @@ class WeldOn:
     factor: float
 
 
-def welds_on(case: Case, layout: Layout, bars: Bars) -> tuple[WeldOn, ...]:
+def welds_on(context: Context) -> tuple[WeldOn, ...]:
     """All welds on all bars; a weld of one part onto another counts for both."""
     found = []
-    for seat in seats(case, layout, bars):
+    for seat in context.seats:
         places = [(seat.bar, seat.plane)]
         if seat.host is not None:
             places.append((seat.host.bar, np.clip(seat.host.at, 0.0, seat.host.length)))
         for bar, at in places:
-            metal = bars.metals[bar]
+            metal = context.bars.metals[bar]
             factor = 1.0 if metal is None else welded_factor(metal, seat.weld.process)
             found.append(WeldOn(name=seat.weld.name, bar=bar, at=at, factor=factor))
     return tuple(found)

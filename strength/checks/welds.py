@@ -20,7 +20,7 @@ from strength.joints.heat import footprints
 from strength.joints.parents import parents
 from strength.joints.peak import Peak, peaks
 from strength.joints.pieces import Pieces
-from strength.joints.seat import Seat, seats
+from strength.joints.seat import Seat
 from strength.joints.traction import pull
 from strength.joints.weld_line import WeldLine, measured, worst_face_angle
 from strength.joints.words import sector, sides
@@ -157,7 +157,7 @@ def forces_through(context: Context, seats_: tuple[Seat, ...]) -> Array:
 
 
 def _found(context: Context) -> tuple[WeldEffect, ...]:
-    every = seats(context.case, context.layout, context.bars)
+    every = context.seats
     if not every:
         return ()
     forces = forces_through(context, every)

@@ -119,7 +119,7 @@ def _part(sheet: Sheet, subject: Subject, bar: int, whole: BucklingLength) -> No
         sheet.given("I_yz", iyz, "inertia", "product moment of area", f"of the section, {key}")
     elastic = "library: " + metal.name if metal is not None else "library"
     sheet.given("E", bars.youngs[0, bar], "stress", "modulus of elasticity", elastic)
-    welds = welds_on(subject.context.case, subject.context.layout, bars)
+    welds = welds_on(subject.context)
     strength = float(buckling_strength(bars, bar, whole, welds)[0])
     hot = strength < float(bars.yield_[0, bar])
     what = "yield strength" + (

@@ -60,7 +60,7 @@ def _steel(sheet: Sheet, subject: Subject, bar: int, kind: str, source: str, *, 
 
 def _aluminium(sheet: Sheet, subject: Subject, bar: int, curve: str, source: str, *, is_round: bool) -> None:
     context = subject.context
-    welded = any(weld.bar == bar for weld in welds_on(context.case, context.layout, context.bars))
+    welded = any(weld.bar == bar for weld in welds_on(context))
     sheet.given("f_250", 250.0, "stress", "strength that the limits are given for", source)
     sheet.step("e", "sqrt(f_250/f_y)", "1", "e")
     sheet.step("ratio", "3*sqrt(D/t)" if is_round else "(D - 2*t)/t", "1", "slenderness of the wall")
