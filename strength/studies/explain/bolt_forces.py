@@ -6,7 +6,7 @@ from numpy.typing import NDArray
 from strength.checks.bolts import BoltEffect, bolt_effects
 from strength.joints.end_force import EndForce
 from strength.studies.explain.sheet import Sheet
-from strength.studies.explain.subject import FORCES, Subject, along_words, keyed, write_forces
+from strength.studies.explain.subject import FORCES, ROUNDING, Subject, along_words, keyed, write_forces
 
 Array = NDArray[np.float64]
 FORCE, MOMENT = [name for name, *_ in FORCES[:3]], [name for name, *_ in FORCES[3:]]
@@ -86,6 +86,8 @@ def write_group(sheet: Sheet, effect: BoltEffect, number: int) -> None:
     arm = (inside - inside.mean(axis=0)) @ frame.T
     key = keyed(bolt.path, bolt.name, "group")
     sheet.given("count", places.shape[0], "1", "bolts", key)
+    size = max(float(np.abs(arm).max()), float(np.abs(centre).max()), 1e-300)
+    arm, centre = (np.where(np.abs(value) <= ROUNDING * size, 0.0, value) for value in (arm, centre))
     for mark, value in zip("12a", centre, strict=True):
         sheet.given(f"c_{mark}", value, "length", f"centroid of the bolts along {mark}", key)
     sheet.step("M_1c", "M_1 - (c_2*F_a - c_a*F_2)", "moment", "moment about 1 at their centroid")

@@ -50,9 +50,10 @@ def meant(
 def without_rows(case: Case, rows: Sequence[Row], told: Sequence[NotChecked]) -> dict[str, str]:
     """Parts and joints of a case that no row is about, and why."""
     checked = {row.part for row in rows}
-    names = [part.name for part in (*case.members, *case.struts)]
-    names += [joint.name for joint in (*case.welds, *case.bolts)]
-    names += [joint.name for joint in (*case.studs, *case.sleeves, *case.clamps)]
+    names = [member.name for member in case.members] + [strut.name for strut in case.struts]
+    names += [weld.name for weld in case.welds] + [bolt.name for bolt in case.bolts]
+    names += [stud.name for stud in case.studs] + [sleeve.name for sleeve in case.sleeves]
+    names += [clamp.name for clamp in case.clamps]
     found = {name: NOTHING for name in names if name not in checked}
     for skipped in told:
         if skipped.part in found:

@@ -22,6 +22,7 @@ FORCES = (
     ("M_y", "moment", "bending moment about y_m"),
     ("M_z", "moment", "bending moment about z_m"),
 )
+ROUNDING = 1e-11  # of the greatest beside it: a force or moment below it is written as nothing
 SEVERITY = {"allowable": "allowable basis", "limit-state": "limit-state basis"}
 
 
@@ -73,9 +74,11 @@ def write_forces(
     prefix: before each symbol.
     """
     raised = float(subject.context.amplified[0, subject.load])
+    own_size = np.repeat(np.abs(forces).reshape(2, 3).max(axis=1), 3)  # of forces, of moments
+    values = np.where(np.abs(forces) <= ROUNDING * own_size, 0.0, forces)
     for number in map(int, used):
         symbol, dimension, what = FORCES[number]
-        value = float(forces[number])
+        value = float(values[number])
         if number < 4 or raised == 1.0:
             sheet.given(prefix + symbol, value, dimension, what, origin)
             continue
