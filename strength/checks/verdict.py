@@ -1,5 +1,7 @@
 """What a check returns: demand against limit for its parts under all loads, as arrays."""
 
+from typing import NamedTuple
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -8,9 +10,11 @@ from strength.values import frozen
 Array = NDArray[np.float64]
 
 
-@frozen(kw_only=True)
-class Row:
-    """One line of the record: one part, kind and load, at its worst place."""
+class Row(NamedTuple):
+    """One line of the record: one part, kind and load, at its worst place.
+
+    A plain tuple with names, since a report makes thousands.
+    """
 
     part: str
     kind: str
@@ -65,18 +69,18 @@ class Verdict:
         every = len(loads)
         return [
             Row(
-                part=self.part,
-                kind=self.kind,
-                load=load,
-                where=self.places[place],
-                demand=demand,
-                limit=limit,
-                unit=self.unit,
-                utilisation=utilisation,
-                in_range=in_range,
-                fails=fails,
-                source=self.source,
-                note=note,
+                self.part,
+                self.kind,
+                load,
+                self.places[place],
+                demand,
+                limit,
+                self.unit,
+                utilisation,
+                in_range,
+                fails,
+                self.source,
+                note,
             )
             for load, place, demand, limit, utilisation, in_range, fails, note, applies in zip(
                 loads,

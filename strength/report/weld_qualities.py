@@ -7,7 +7,6 @@ from strength.report.document import Cell, Column, Grid
 from strength.report.sides import PartLine
 from strength.report.standing import standing
 from strength.report.view import View
-from strength.values import evolve
 
 KINDS = ("weld-throat", "weld-toe")
 LEAD = "Good, ordinary, poor: margins of a weld made so; now (*)."
@@ -27,7 +26,7 @@ def qualities(view: View, lines: list[PartLine]) -> Grid | None:
             loss = QUALITY[made[row.part]] / share if row.kind == "weld-throat" else 1.0
             known = worst[row.part].get(word)
             if known is None or known.utilisation < row.utilisation * loss:
-                worst[row.part][word] = evolve(row, utilisation=row.utilisation * loss)
+                worst[row.part][word] = row._replace(utilisation=row.utilisation * loss)
     rows = []
     for line in lines:
         own = worst[line.part]

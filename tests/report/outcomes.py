@@ -99,8 +99,8 @@ def sided(case_rows: list[Row]) -> tuple[Row, ...]:
     """Rows of left parts and their equals on the right under the mirrored load, worst first."""
     found = list(case_rows)
     found += [
-        attrs.evolve(
-            row, part=mirrored(row.part), load=mirrored(row.load), where=row.where.replace(".left", ".right")
+        row._replace(
+            part=mirrored(row.part), load=mirrored(row.load), where=row.where.replace(".left", ".right")
         )
         for row in case_rows
         if row.part.endswith(".left")

@@ -17,8 +17,8 @@ from tests.report.test_sides import NAMES, SOME
 def row(part: str, kind: str, u: float, *, inside: bool = True, load: str = "standing") -> Row:
     """A row of a part of its own."""
     first = rows()[0]
-    return attrs.evolve(
-        first, part=part, kind=kind, load=load, utilisation=u, demand=u * first.limit, in_range=inside
+    return first._replace(
+        part=part, kind=kind, load=load, utilisation=u, demand=u * first.limit, in_range=inside
     )
 
 
@@ -113,7 +113,7 @@ def test_what_governs_says_what_it_leaves_out() -> None:
 
 def test_only_path_is_shown_in_the_figures() -> None:
     """60 of 75 at 1.25 for an only path are at the limit: the factor stands beside the figures."""
-    marked = attrs.evolve(row("beam", "yielding", 1.0), demand=60.0, limit=75.0)
+    marked = row("beam", "yielding", 1.0)._replace(demand=60.0, limit=75.0)
     section = document((marked,)).sections[0]
     (grid,) = section.body
     assert grid.rows[0][2].below == "60 MPa x 1.25 of 75 MPa"

@@ -73,14 +73,14 @@ def test_everything_shows_every_part_under_every_load() -> None:
 def test_long_names_are_folded_not_cut() -> None:
     """A name longer than its column goes on in the next line."""
     name = "a-very-long-name-of-a-bracket-that-nobody-would-type-twice-in-one-file"
-    text = told(80, rows=(attrs.evolve(rows()[0], part=name),))
+    text = told(80, rows=(rows()[0]._replace(part=name),))
     assert name in re.sub(r"\s+", "", text)
     assert max(map(cell_len, text.splitlines())) <= 80
 
 
 def test_names_cannot_steer_the_terminal() -> None:
     """Control characters and markup in a name are shown, not obeyed."""
-    odd = attrs.evolve(rows()[0], part="[bold red]arm[/]\x1b[2J\u202e:smile:")
+    odd = rows()[0]._replace(part="[bold red]arm[/]\x1b[2J\u202e:smile:")
     text = told(80, rows=(odd,))
     assert "[bold red]arm[/]·[2J·:smile:" in text
     assert "\x1b" not in text
@@ -98,7 +98,7 @@ def test_thin_and_out_of_range_are_told_without_colour() -> None:
 
 def test_all_well_has_no_verdict_banner() -> None:
     """Where all is within the limit only the caution is framed."""
-    few = tuple(attrs.evolve(row, utilisation=row.utilisation / 4.0, in_range=True) for row in rows())
+    few = tuple(row._replace(utilisation=row.utilisation / 4.0, in_range=True) for row in rows())
     text = told(80, rows=few, not_checked=(), missing_loads=())
     for heading in ("OVER THE LIMIT", "OUT OF RANGE", "THIN MARGIN", "NOT CHECKED"):
         assert heading not in text

@@ -101,7 +101,7 @@ def test_names_are_escaped() -> None:
     """A name with angle brackets is text, not an element."""
     given = outcome()
     case = attrs.evolve(given.case, title="<b>&", welds=(), bolts=())
-    row = attrs.evolve(rows()[0], part="a<b>&c")
+    row = rows()[0]._replace(part="a<b>&c")
     root = ET.fromstring(drawing(look(outcome(case=case, rows=(row,)))))  # noqa: S314 - our own text
     assert any("a<b>&c" in (text.text or "") for text in root.iter(f"{SVG}text"))
 

@@ -103,7 +103,7 @@ def test_loads_are_explained(capsys: pytest.CaptureFixture[str]) -> None:
 def test_disagreement_is_loud() -> None:
     """A row that the sheet does not come to: a banner first, the words at the comparison, exit 1."""
     _, found = worst()
-    row = attrs.evolve(found.row, demand=0.5 * found.row.demand, utilisation=0.5 * found.row.utilisation)
+    row = found.row._replace(demand=0.5 * found.row.demand, utilisation=0.5 * found.row.utilisation)
     off = attrs.evolve(found, row=row)
     assert not off.agrees
     text = as_text(explained_document(off), 80)

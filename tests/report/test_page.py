@@ -81,7 +81,7 @@ def test_names_are_escaped() -> None:
     members = (attrs.evolve(given.case.members[0], name=nasty), *given.case.members[1:])
     told = outcome(
         case=attrs.evolve(given.case, title=nasty, members=members, welds=(), bolts=()),
-        rows=(attrs.evolve(rows()[0], part=nasty, kind="yielding"),),
+        rows=(rows()[0]._replace(part=nasty, kind="yielding"),),
         stresses=(),
     )
     page = summary_page(look(told, load_columns=14, wide=True))

@@ -1,6 +1,5 @@
 """A row out of range says why, and is not answered with what helps a row that is over."""
 
-import attrs
 import pytest
 
 from strength.report.next_steps import next_steps
@@ -11,7 +10,7 @@ from tests.report.outcomes import outcome, rows
 
 def outside(note: str):
     """A row out of range with this note."""
-    return attrs.evolve(rows()[0], kind="weld-throat", in_range=False, utilisation=0.4, note=note)
+    return rows()[0]._replace(kind="weld-throat", in_range=False, utilisation=0.4, note=note)
 
 
 @pytest.mark.parametrize(

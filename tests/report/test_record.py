@@ -4,7 +4,6 @@ import csv
 import io
 import json
 
-import attrs
 import pytest
 
 from strength.errors import SolveError
@@ -102,7 +101,7 @@ def test_margin_is_one_over_u_less_one(record: dict) -> None:
     """And it is null, not infinite, where nothing is asked."""
     for row in record["checks"]:
         assert row["margin"] == pytest.approx(1.0 / row["utilisation"] - 1.0, rel=1e-12)
-    idle = attrs.evolve(rows()[0], utilisation=0.0, demand=0.0)
+    idle = rows()[0]._replace(utilisation=0.0, demand=0.0)
     told = json.loads(text_of(summary_record(outcome(rows=(idle,)))))
     assert told["checks"][0]["margin"] is None
     assert told["worst"] == {"id": idle.id, "utilisation": 0.0}
@@ -116,14 +115,14 @@ def test_no_rows() -> None:
 @pytest.mark.parametrize("value", [float("nan"), float("inf"), float("-inf")])
 def test_only_finite_numbers(value: float) -> None:
     """JSON knows no infinity, and a margin from one is worth nothing."""
-    bad = attrs.evolve(rows()[0], demand=value)
+    bad = rows()[0]._replace(demand=value)
     with pytest.raises(SolveError, match="not a finite number"):
         text_of(summary_record(outcome(rows=(bad,))))
 
 
 def test_names_survive() -> None:
     """Quotes, backslashes and letters of other languages come back as they were."""
-    odd = attrs.evolve(rows()[0], part='träger "A\\B" 3/8')
+    odd = rows()[0]._replace(part='träger "A\\B" 3/8')
     told = json.loads(text_of(summary_record(outcome(rows=(odd,)))))
     assert told["checks"][0]["part"] == odd.part
 

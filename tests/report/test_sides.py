@@ -36,7 +36,7 @@ def test_alike_sides_are_one_line() -> None:
 def test_sides_that_differ_are_shown(factor: float, *, both: bool) -> None:
     """Half a per cent is what two figures of a margin show."""
     told = tuple(
-        attrs.evolve(row, utilisation=row.utilisation * factor) if row.part == "knuckle.right" else row
+        row._replace(utilisation=row.utilisation * factor) if row.part == "knuckle.right" else row
         for row in rows()
     )
     folded = fold(case(), NAMES, told)
@@ -47,9 +47,7 @@ def test_sides_that_differ_are_shown(factor: float, *, both: bool) -> None:
 def test_turns_that_differ_are_two_columns() -> None:
     """A part in the middle that reads differently in the two turns keeps all loads apart."""
     told = tuple(
-        attrs.evolve(row, utilisation=0.1)
-        if (row.part, row.load) == ("main-tube", "bend, right turn")
-        else row
+        row._replace(utilisation=0.1) if (row.part, row.load) == ("main-tube", "bend, right turn") else row
         for row in rows()
     )
     assert [column.name for column in fold(case(), NAMES, told).columns] == NAMES
@@ -57,9 +55,7 @@ def test_turns_that_differ_are_two_columns() -> None:
 
 def test_one_side_out_of_range_is_shown() -> None:
     """Sides agree only where both are in range."""
-    told = tuple(
-        attrs.evolve(row, in_range=False) if row.part == "lower-rear.right" else row for row in rows()
-    )
+    told = tuple(row._replace(in_range=False) if row.part == "lower-rear.right" else row for row in rows())
     lines = {line.part: line.standing for line in fold(case(), NAMES, told).lines}
     assert lines["lower-rear.right"] is Standing.RANGE
     assert lines["lower-rear.left"] is Standing.WITHIN
@@ -68,8 +64,8 @@ def test_one_side_out_of_range_is_shown() -> None:
 PART = st.sampled_from(["arm.left", "arm.right", "beam", "arm-tip.left", "eye.right"])
 KIND = st.sampled_from(["yielding", "stability", "weld-throat", "bolt-shear"])
 ROW = st.builds(
-    lambda part, kind, load, u, inside: attrs.evolve(
-        rows()[0], part=part, kind=kind, load=load, utilisation=u, in_range=inside
+    lambda part, kind, load, u, inside: rows()[0]._replace(
+        part=part, kind=kind, load=load, utilisation=u, in_range=inside
     ),
     PART, KIND, st.sampled_from(NAMES), st.floats(0.0, 2.0), st.booleans(),
 )  # fmt: skip
@@ -119,7 +115,7 @@ def test_both_ends_of_a_part_across_the_middle() -> None:
     given = attrs.evolve(given, members=(*given.members, hoop), welds=(*given.welds, *welds))
     asked = {"hoop-from": (0.6, 0.4), "hoop-to": (0.4, 0.6)}
     more = tuple(
-        attrs.evolve(rows()[0], part=part, load=load, utilisation=u)
+        rows()[0]._replace(part=part, load=load, utilisation=u)
         for part, pair in asked.items()
         for load, u in zip(("pothole, left wheel", "pothole, right wheel"), pair, strict=True)
     )
@@ -128,7 +124,7 @@ def test_both_ends_of_a_part_across_the_middle() -> None:
     assert (line.label, line.worst.utilisation) == ("hoop-from, both ends", 0.6)
     assert folded.line(more[2]) is line
     assert len(folded.columns) == 10
-    uneven = rows() + more[:-1] + (attrs.evolve(more[-1], utilisation=0.7),)
+    uneven = rows() + more[:-1] + (more[-1]._replace(utilisation=0.7),)
     apart = fold(given, NAMES, uneven)
     assert {"hoop-from", "hoop-to"} <= {line.part for line in apart.lines}
     assert len(apart.columns) == len(NAMES)
@@ -136,8 +132,8 @@ def test_both_ends_of_a_part_across_the_middle() -> None:
 
 def test_out_of_range_is_told_by_its_own_row() -> None:
     """A part that only a lesser check puts out of range is told by that check, not by a better one."""
-    far = attrs.evolve(rows()[0], part="beam", kind="chord-wall", utilisation=0.2, in_range=False)
-    near = attrs.evolve(rows()[0], part="beam", kind="weld-throat", utilisation=0.7)
+    far = rows()[0]._replace(part="beam", kind="chord-wall", utilisation=0.2, in_range=False)
+    near = rows()[0]._replace(part="beam", kind="weld-throat", utilisation=0.7)
     (line,) = fold(case(), NAMES, (near, far)).lines
     assert (line.standing, line.worst, line.telling) == (Standing.RANGE, near, far)
 

@@ -2,7 +2,6 @@
 
 from random import Random
 
-import attrs
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -18,7 +17,7 @@ ROW = Row(
 
 def row(utilisation: float, *, in_range: bool = True) -> Row:
     """A row of this utilisation."""
-    return attrs.evolve(ROW, utilisation=utilisation, in_range=in_range)
+    return ROW._replace(utilisation=utilisation, in_range=in_range)
 
 
 @pytest.mark.parametrize(

@@ -1,6 +1,5 @@
 """Words: directions of forces and movements, verdicts, and that no kind goes without a name."""
 
-import attrs
 import pytest
 
 from strength.report.display import Display
@@ -112,12 +111,12 @@ def test_load_words(name: str, words: str) -> None:
 )
 def test_verdict(utilisation: float, words: str, *, in_range: bool) -> None:
     """Each standing has its own words."""
-    assert verdict(attrs.evolve(rows()[0], utilisation=utilisation, in_range=in_range)) == words
+    assert verdict(rows()[0]._replace(utilisation=utilisation, in_range=in_range)) == words
 
 
 def test_what_parts_suddenly_comes_first() -> None:
     """Parting and buckling give no warning, bending does."""
-    order = [attrs.evolve(rows()[0], fails=how) for how in ("parts", "buckles", "cracks", "slips", "bends")]
+    order = [rows()[0]._replace(fails=how) for how in ("parts", "buckles", "cracks", "slips", "bends")]
     assert [suddenness(row) for row in order] == [0, 1, 2, 3, 4]
     assert "suddenly" in fails(order[0])
     assert "suddenly" in fails(order[1])
