@@ -41,9 +41,10 @@ class Factors:
 
     @cached_property
     def _columns(self) -> dict[str, NDArray[np.float64]]:
-        """Each factor (loads,) by its name, and those of light metals by name and "light"."""
-        light = {f"{name} light": (1.10, 1.10, 1.10) for name in ("gamma_m0", "gamma_m1")}
-        return {name: self._column(name, own) for name, own in (ALLOWABLE | LIMIT_STATE | light).items()}
+        """Each factor (loads,) by its name; those of light metals by name and "light"; ones by "none"."""
+        more = {f"{name} light": (1.10, 1.10, 1.10) for name in ("gamma_m0", "gamma_m1")}
+        more["none"] = (1.0, 1.0, 1.0)
+        return {name: self._column(name, own) for name, own in (ALLOWABLE | LIMIT_STATE | more).items()}
 
     def _column(self, name: str, default: tuple[float, float, float]) -> NDArray[np.float64]:
         given = self.overrides.get(name.removesuffix(" light"), (None, None, None))
@@ -54,9 +55,7 @@ class Factors:
 
     def load(self) -> NDArray[np.float64]:
         """Factor on load effects: 1 on the allowable basis."""
-        if self.method == "allowable":
-            return np.ones(len(self.severities))
-        return self._columns["load_factor"]
+        return self._columns["none" if self.method == "allowable" else "load_factor"]
 
     def _gamma(self, name: str, kind: str) -> NDArray[np.float64]:
         light = kind in LIGHT and name in ("gamma_m0", "gamma_m1")
@@ -91,7 +90,7 @@ class Factors:
         """The factor n on N in 1 / (1 - n N / Ncr): the buckling factor, or 1 (limit-state)."""
         if self.method == "allowable":
             return self._columns["stability_factor"]
-        return np.ones(len(self.severities))
+        return self._columns["none"]
 
 
 def factors_for(basis: "Basis", severities: tuple[str, ...]) -> Factors:

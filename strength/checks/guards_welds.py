@@ -1,8 +1,7 @@
 """Warnings about welds on thin walls, too large for their wall, and beside quenched bolts."""
 
+import math
 from collections.abc import Iterator
-
-import numpy as np
 
 from strength.case.model import Bolt, Plate, Stud, Warned, Weld
 from strength.checks.context import Context
@@ -22,7 +21,7 @@ def _thinnest(context: Context, weld: Weld) -> float:
         walls.append(weld.onto.thickness)
     elif weld.onto is not None:
         walls.append(float(bars.wall[:, bars.names.index(weld.onto)].min()))
-    return float(np.nanmin(walls)) if np.isfinite(walls).any() else float("nan")
+    return min((wall for wall in walls if math.isfinite(wall)), default=math.nan)
 
 
 def large_leg(context: Context) -> Iterator[Warned]:

@@ -6,7 +6,7 @@ from numpy.typing import ArrayLike, NDArray
 from strength.arrays import picked
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
-from strength.checks.notes import amplified_note
+from strength.checks.notes import by_load
 from strength.checks.verdict import Verdict
 from strength.joints.heat import HeatLength, heat_lengths
 
@@ -69,7 +69,6 @@ def worst_place(
     use = demand / limit
     where = use.argmax(axis=-1)
     demand, limit, use = (picked(values, where) for values in (demand, limit, use))
-    raised = [amplified_note(context, n) if amplified else "" for n in range(demand.shape[1])]
     return Verdict(
         part=part,
         kind=kind,
@@ -82,5 +81,5 @@ def worst_place(
         places=places,
         where=where,
         in_range=np.all(in_range, axis=-1),
-        notes=tuple("; ".join(text for text in (note, more) if text) for more in raised),
+        notes=by_load(context, note) if amplified else (note,) * demand.shape[1],
     )

@@ -32,8 +32,16 @@ def amplified_note(context: "Context", load: int) -> str:
     return f"bending moments x {factor:.3g} for frame buckling" if factor > 1.0 else ""
 
 
+def by_load(context: "Context", note: str) -> tuple[str, ...]:
+    """A note for every load, with the amplification of those loads that have one."""
+    every = range(len(context.raised))
+    if max(context.raised) <= 1.0:
+        return tuple(note for _ in every)
+    return tuple(_joined(note, amplified_note(context, load)) for load in every)
+
+
 def _joined(*parts: str) -> str:
-    return "; ".join(part for part in parts if part)
+    return "; ".join([part for part in parts if part])
 
 
 def _at(context: "Context", number: int, station: int) -> str:

@@ -1,6 +1,7 @@
 """What both fillet weld checks look at: every rule of every weld at its worst place."""
 
 import math
+from functools import cached_property
 from weakref import WeakKeyDictionary
 
 import numpy as np
@@ -72,6 +73,11 @@ class WeldEffect:
         """The weld as the case has it."""
         return self.seat.weld
 
+    @cached_property
+    def sides(self) -> tuple[str, ...]:
+        """Names of the sides of the member at this weld."""
+        return sides(self.seat.axes)
+
     def verdict(
         self, context: Context, kind: str, worst: Worst, quality: float, in_range: NDArray[np.bool_], why: str
     ) -> Verdict:
@@ -106,7 +112,7 @@ class WeldEffect:
             demand=demand,
             limit=limit,
             utilisation=use * self.path_factor,
-            places=sides(self.seat.axes),
+            places=self.sides,
             where=worst.place,
             in_range=spread(in_range[:, None], demand.shape),
             notes=tuple(notes),

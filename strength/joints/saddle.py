@@ -1,5 +1,7 @@
 """The true line where a member's outline meets a round host: the saddle of the two outer surfaces."""
 
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -24,7 +26,7 @@ class Cylinder:
     radius: Array
     into: Array
 
-    @property
+    @cached_property
     def across(self) -> Array:
         """Unit vector square to both axes (designs, 3); 0 where they are parallel."""
         h = self.direction
