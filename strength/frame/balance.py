@@ -6,6 +6,7 @@ from strength.errors import SolveError
 from strength.frame.plan import Plan, rigid_motions
 from strength.frame.response import Array, Layout
 
+LEAST = 1e-3  # N: loads under it are what is left where weights and wheel forces cancel, and judged by it
 BALANCED = 1e-9  # of the greatest force in that load; for the whole, of all forces by their levers
 
 
@@ -18,7 +19,7 @@ def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, patte
     if not np.all(np.isfinite(left)) or not np.all(np.isfinite(pattern_force)):
         raise SolveError("a result is not a finite number")
     links = ready.links
-    scale = np.maximum(np.abs(forces).max(axis=1, initial=0.0), np.abs(left).max(axis=1, initial=0.0))
+    scale = np.maximum(np.abs(forces).max(axis=1, initial=LEAST), np.abs(left).max(axis=1, initial=0.0))
     free = ~links.held
     free[(6 * ready.loose[:, None] + np.arange(6)).reshape(-1)] = False
     residual = np.abs(left[:, free]).max(axis=1, initial=0.0)
@@ -35,6 +36,6 @@ def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, patte
 
 
 def _refuse(wrong: Array, scale: Array, what: str) -> None:
-    ratio = wrong / np.where(scale == 0.0, 1.0, scale)
+    ratio = wrong / scale
     if ratio.size and float(ratio.max()) > BALANCED:
         raise SolveError(f"{what} out of balance by {float(ratio.max()):.1e} of the greatest force")
