@@ -6,6 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import cross, picked, spread
+from strength.joints.circle import is_circle, top_of_circle
 from strength.joints.traction import Pull
 from strength.joints.weld_line import PER_PIECE, WeldLine
 from strength.values import evolve, frozen
@@ -50,12 +51,29 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]]) -> 
     an end of a straight piece; along arcs and saddles it is sampled, and its best local maxima are
     refined to rounding.
     """
+    if is_circle(line) and all(_alike(forms) for forms, _ in groups):
+        return [_on_circle(line, pull, forms, scales) for forms, scales in groups]
     ends = np.flatnonzero(line.pieces.ends & ~line.curved)
     bent = np.flatnonzero(line.curved)
     steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
     straight = _sampled(line, pull, ends, np.array([0.0, 1.0])) if ends.size else None
     curved = _sampled(line, pull, bent, np.linspace(0.0, 1.0, steps)) if bent.size else None
     return [_peak(line, pull, forms, scales, straight, curved) for forms, scales in groups]
+
+
+def _alike(forms: Array) -> bool:
+    """Whether forms (designs or 1, forms, pieces or 1, 4) are the same on all pieces."""
+    return forms.shape[2] == 1 or bool(np.all(forms == forms[:, :, :1]))
+
+
+def _on_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array) -> Peak:
+    rows, count = line.length.size, forms.shape[1]
+    every = spread(forms[:, :, 0], (rows, count, 4))
+    scales = spread(scales, (rows, count))
+    top = top_of_circle(line, pull, every, scales)
+    scale = np.take_along_axis(scales, top.form, axis=1)
+    value = top.height / np.where(scale > 0.0, scale, 1.0)
+    return Peak(value=np.sqrt(np.maximum(value, 0.0)), form=top.form, parts=top.parts, place=top.place)
 
 
 def _peak(
