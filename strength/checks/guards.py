@@ -18,7 +18,7 @@ from strength.checks.guards_sleeves import end_of_slot, loose_sleeve, short_slee
 from strength.checks.guards_studs import bent_rod_end, shallow_thread, softer_beside
 from strength.checks.guards_weld_metals import brazed, strength_kept, unsuited_filler
 from strength.checks.guards_weld_rules import end_craters, least_leg, one_sided, outside_scope, short_weld
-from strength.checks.guards_welds import large_leg, quenched_bolt, thin_wall_by_mig
+from strength.checks.guards_welds import large_leg, line_off_the_part, quenched_bolt, thin_wall_by_mig
 from strength.checks.guards_wheels import brake_near_axle, thread_at_root
 
 Guard = Callable[[Context], Iterator[Warned]]
@@ -37,6 +37,7 @@ GUARDS: tuple[Guard, ...] = (
     crowded_group,
     uneven_group,
     large_leg,
+    line_off_the_part,
     thin_wall_by_mig,
     strength_kept,
     unsuited_filler,

@@ -65,3 +65,20 @@ def quenched_bolt(context: Context) -> Iterator[Warned]:
                 f"weld; never weld it, and never weld with it in place {PRACTICE}"
             )
             yield Warned(part=joint.name, text=text)
+
+
+def line_off_the_part(context: Context) -> Iterator[Warned]:
+    """Typed weld lines that run outside the section by over a leg: what is not there holds nothing."""
+    bars = context.bars
+    number = {name: n for n, name in enumerate(bars.names)}
+    for weld in context.case.welds:
+        bar = number[weld.member]
+        half_y, half_z = bars.width[0, bar] / 2.0 + weld.leg, bars.depth[0, bar] / 2.0 + weld.leg
+        ends = [end for y1, z1, y2, z2 in weld.lines for end in ((y1, z1), (y2, z2))]
+        far = next((end for end in ends if abs(end[0]) > half_y or abs(end[1]) > half_z), None)
+        if far is not None:
+            yield Warned(
+                part=weld.name,
+                text=f"a line of it runs to {far[0]:g} {far[1]:g} mm, outside {weld.member}: a weld that is "
+                "not on the part makes it look stronger; is there a slip in `lines`?",
+            )
