@@ -127,7 +127,7 @@ def test_tipping_off_centre(
     assert found.scaled_to == pytest.approx(root, rel=1e-7)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=24, deadline=None)
 @given(vehicles())
 def test_tipping_by_linear_programming(case: Case) -> None:
     """Second way: the first zero, by scan and bisection, of the spare load that scipy's linprog finds."""
