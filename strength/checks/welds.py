@@ -1,7 +1,7 @@
 """What both fillet weld checks look at: every rule of every weld at its worst place."""
 
 import math
-from functools import cached_property
+from functools import cached_property, partial
 from weakref import WeakKeyDictionary
 
 import numpy as np
@@ -15,8 +15,9 @@ from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
 from strength.frame.response import at_places
-from strength.joints.draw import THROAT, Group, drawn
+from strength.joints.draw import THROAT, Group, Number, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
+from strength.joints.forms import Forms
 from strength.joints.heat import footprints
 from strength.joints.parents import parents
 from strength.joints.peak import Peak, peaks
@@ -180,13 +181,12 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
     own = tuple(every[n] for n in group.welds)
     line = measured(group.pieces, group.cylinder)
     ruled = [_rules(context, seat, _of(line.pieces, group, k)) for k, seat in enumerate(own)]
-    through = pull(
-        line, group.rows(tuple(np.moveaxis(forces, 2, 0))), [s.weld for s in own], context.load_names
-    )
-    both = [_forms(group, [one[0] for one in ruled]), _forms(group, [one[1] for one in ruled])]
+    through = pull(line, _through(group, forces), [s.weld for s in own], context.load_names)
+    make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms
+    both = [make(group, [one[0] for one in ruled]), make(group, [one[1] for one in ruled])]
     throats, toes = peaks(line, through, both)
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
-    cosine = worst_face_angle(line, np.repeat(np.array(faces), group.designs, axis=0))
+    cosine = worst_face_angle(line, np.repeat(np.array(faces), group.each, axis=0))
     low, high = footprints(group, every)
     return tuple(
         WeldEffect(
@@ -206,7 +206,30 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
     )
 
 
-def _forms(group: Group, ruled: list[tuple[Rule, ...]]) -> tuple[Array, Array]:
+def _through(group: Group, forces: Array) -> Array:
+    """Forces (designs, loads, welds, 6) of all welds as rows of a group."""
+    if not group.alike:
+        return group.rows(tuple(np.moveaxis(forces, 2, 0)))
+    own = np.moveaxis(forces[:, :, list(group.welds)], 2, 0)
+    return own.reshape(own.shape[0], -1, 6)
+
+
+def _forms_alike(group: Group, ruled: list[tuple[Rule, ...]], loads: int) -> Forms:
+    """The same for lines alike in all designs: a form's size, and its limit, go with the load."""
+    most = max(map(len, ruled))
+    forms = np.zeros((len(ruled), most, group.pieces.span.size, 4))
+    scales = np.zeros((len(ruled), group.designs, most))
+    sizes = np.zeros_like(scales)
+    for k, rules in enumerate(ruled):
+        for c, rule in enumerate(rules):
+            size = np.abs(rule.form).max(axis=(1, 2))
+            forms[k, c] = rule.form[0] / size[0]
+            sizes[k, :, c] = size
+            scales[k, :, c] = size * rule.limit**-2.0
+    return Forms(forms=forms, scales=np.repeat(scales, loads, axis=1), sizes=np.repeat(sizes, loads, axis=1))
+
+
+def _forms(group: Group, ruled: list[tuple[Rule, ...]]) -> Forms:
     """Forms and scales of all rows of a group; welds with fewer rules are filled up with nothing."""
     most, designs = max(map(len, ruled)), group.designs
     forms = np.zeros((len(ruled) * designs, most, group.pieces.span.size, 4))
@@ -216,16 +239,21 @@ def _forms(group: Group, ruled: list[tuple[Rule, ...]]) -> tuple[Array, Array]:
         for c, rule in enumerate(rules):
             forms[rows, c] = rule.form
             scales[rows, c] = rule.limit**-2.0
-    return forms, scales
+    return Forms(forms=forms, scales=scales)
 
 
 def _worst(group: Group, line: WeldLine, k: int, rules: tuple[Rule, ...], peak: Peak) -> Worst:
+    def own(values: NDArray[Number]) -> NDArray[Number]:
+        """Values of the weld (designs, loads, ...)."""
+        found = group.own(k, values)
+        return found.reshape(group.designs, -1, *found.shape[2:])
+
     return Worst(
         rules=rules,
-        stress=group.own(k, peak.value),
-        rule=np.minimum(group.own(k, peak.form), len(rules) - 1),
-        parts=group.own(k, peak.parts),
-        place=sector(group.own(k, peak.place), group.own(k, line.centroid)[:, None]),
+        stress=own(peak.value),
+        rule=np.minimum(own(peak.form), len(rules) - 1),
+        parts=own(peak.parts),
+        place=sector(own(peak.place), group.own(k, line.centroid)[:, None]),
     )
 
 
@@ -260,7 +288,7 @@ def _along_width(pieces: Pieces) -> NDArray[np.bool_]:
 
 def _of(pieces: Pieces, group: Group, k: int) -> Pieces:
     """The pieces of the group's weld k."""
-    rows = slice(k * group.designs, (k + 1) * group.designs)
+    rows = slice(k * group.each, (k + 1) * group.each)
     return evolve(
         pieces,
         base=pieces.base[rows],

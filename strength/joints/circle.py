@@ -50,19 +50,23 @@ def is_circle(line: WeldLine) -> bool:
 
 
 def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array) -> Top:
-    """The worst of forms (rows, forms, 4) times scales (rows, forms)."""
-    rows, count = scales.shape
+    """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms)."""
+    rows, count = forms.shape[:2]
     loads = pull.direct.shape[1]
     radius = line.pieces.radius[:, 0]
     squares = _squares(pull, radius)
     found = [np.empty((rows, loads)) for _ in range(2)]
     form = np.zeros((rows, loads), dtype=np.intp)
-    scaled = forms * scales[..., None]
+    by_load = scales.ndim == 3
+    scaled = forms if by_load else forms * scales[..., None]
     step = max(1, BLOCK // (loads * count))
     for at in range(0, rows, step):
         part = slice(at, at + step)
         waves = (scaled[part] @ squares[part].reshape(-1, 4, loads * 5)).reshape(-1, count, loads, 5)
-        found[0][part], found[1][part], form[part] = _tops(np.swapaxes(waves, 1, 2))
+        waves = np.swapaxes(waves, 1, 2)
+        if by_load:
+            waves = waves * scales[part, ..., None]
+        found[0][part], found[1][part], form[part] = _tops(waves)
     height, angle = found
     return Top(
         height=height,

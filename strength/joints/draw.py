@@ -26,24 +26,33 @@ THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
 
 @frozen(kw_only=True, eq=False)
 class Group:
-    """Welds whose lines are of one make-up: rows are weld after weld, all designs each."""
+    """Welds whose lines are of one make-up: rows are weld after weld, all designs each.
+
+    alike: every line is the same in all designs, and there is one row a weld.
+    """
 
     welds: tuple[int, ...]
     pieces: Pieces
     cylinder: Cylinder | None
     designs: int
+    alike: bool = False
+
+    @property
+    def each(self) -> int:
+        """Rows of a weld."""
+        return 1 if self.alike else self.designs
 
     def extent(self, direction: Array) -> tuple[Array, Array]:
         """Least and greatest of place . direction (rows, 3) along each line: (rows,) each [mm]."""
         return extent(self.pieces, self.cylinder, direction)
 
     def rows(self, values: Sequence[Array]) -> Array:
-        """Values of all welds (each designs or 1, ...) as rows of the group."""
+        """Values of all welds (each designs or 1, ...) as rows of a group that is not `alike`."""
         return np.concatenate([spread(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds])
 
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
-        """The rows of the group's weld `number` (designs, ...)."""
-        return values[number * self.designs : (number + 1) * self.designs]
+        """The rows of the group's weld `number` (designs or 1, ...)."""
+        return values[number * self.each : (number + 1) * self.each]
 
 
 def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tuple[Group, ...]:
@@ -52,29 +61,42 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     Raises CaseError with every weld that has no such line on its section or misses its host.
     """
     faults: list[tuple[str, str]] = []
-    alike: dict[tuple[bytes, bytes, bool], list[tuple[int, Pieces, Cylinder | None]]] = {}
+    kinds: dict[tuple[bytes, bytes, bool, bool], list[tuple[int, Pieces, Cylinder | None]]] = {}
     for n, seat in enumerate(seats):
         try:
             pieces, cylinder = draw(seat, bars, cut=cut)
         except CaseError as error:
             faults += error.faults
             continue
-        key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), cylinder is None)
-        alike.setdefault(key, []).append((n, pieces, cylinder))
+        same = designs > 1 and _same(seat, pieces, cylinder)
+        key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), cylinder is None, same)
+        kinds.setdefault(key, []).append((n, pieces, cylinder))
     if faults:
         raise CaseError(faults)
     found = []
-    for members in alike.values():
+    for key, members in kinds.items():
         hosts = tuple(cylinder for _, _, cylinder in members if cylinder is not None)
+        rows = 1 if key[-1] else designs
         found.append(
             Group(
                 welds=tuple(n for n, _, _ in members),
-                pieces=stacked_pieces(tuple(pieces for _, pieces, _ in members), designs),
-                cylinder=stacked_cylinders(hosts, designs) if hosts else None,
+                pieces=stacked_pieces(tuple(pieces for _, pieces, _ in members), rows),
+                cylinder=stacked_cylinders(hosts, rows) if hosts else None,
                 designs=designs,
+                alike=key[-1],
             )
         )
     return tuple(found)
+
+
+def _same(seat: Seat, pieces: Pieces, cylinder: Cylinder | None) -> bool:
+    """Whether a line, and its place on both parts, is the same in all designs."""
+    arrays = [pieces.base, pieces.delta, pieces.radius, pieces.first, seat.plane]
+    if seat.host is not None:
+        arrays.append(seat.host.at)
+    if cylinder is not None:
+        arrays += [cylinder.through, cylinder.direction, cylinder.radius]
+    return all(array.shape[0] == 1 or bool(np.all(array == array[:1])) for array in arrays)
 
 
 def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]:

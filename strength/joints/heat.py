@@ -57,7 +57,7 @@ def heat_lengths(case: "Case", layout: "Layout", bars: "Bars") -> tuple[HeatLeng
     found: dict[int, list[HeatLength]] = {}
     for group in drawn(every, bars, cut=False, designs=designs):
         own = [every[n] for n in group.welds]
-        low, high = (np.zeros(len(own) * designs),) * 2
+        low, high = (np.zeros(len(own) * group.each),) * 2
         if group.cylinder is not None:
             low, high = group.extent(np.tile([1.0, 0.0, 0.0], (low.size, 1)))
         feet = footprints(group, every)
@@ -86,8 +86,8 @@ def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
         if host is not None and host.face is not None and abs(host.face[0]) > 1e-6:
             direction = direction - direction[0] / host.face[0] * host.face
         along.append(direction)
-        at.append(spread(np.zeros(1) if host is None else host.at, (group.designs,)))
-    low, high = group.extent(np.repeat(np.array(along), group.designs, axis=0))
+        at.append(spread(np.zeros(1) if host is None else host.at[: group.each], (group.each,)))
+    low, high = group.extent(np.repeat(np.array(along), group.each, axis=0))
     shift = np.concatenate(at)
     return low + shift, high + shift
 

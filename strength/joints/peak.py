@@ -7,6 +7,7 @@ from numpy.typing import NDArray
 
 from strength.arrays import cross, picked, spread
 from strength.joints.circle import is_circle, top_of_circle
+from strength.joints.forms import Forms
 from strength.joints.traction import Pull
 from strength.joints.weld_line import PER_PIECE, WeldLine
 from strength.values import evolve, frozen
@@ -16,6 +17,7 @@ Index = NDArray[np.intp]
 
 CANDIDATES = 3  # local maxima looked at more closely
 STENCIL = np.array([-1.0, -0.5, 0.0, 0.5, 1.0])
+BLOCK = 1 << 17  # samples looked at together: what the processor's cache holds
 ZOOMS = (1.0, 0.25, 0.04)  # of the sampling step
 
 
@@ -43,22 +45,49 @@ class Samples:
     place: Array
 
 
-def peaks(line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]]) -> list[Peak]:
-    """Worst form and place of each group: c_xx qx^2 + c_ss qs^2 + c_nn qn^2 + c_xn qx qn times a scale.
+def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms]) -> list[Peak]:
+    """Worst form and place of each group.
 
-    groups: forms (designs or 1, forms, pieces or 1, 4), each non-negative for every q, and scales
-    (designs or 1, forms), such as 1/limit^2. A convex form of what varies linearly is greatest at
-    an end of a straight piece; along arcs and saddles it is sampled, and its best local maxima are
-    refined to rounding.
+    A convex form of what varies linearly is greatest at an end of a straight piece; along arcs and saddles
+    it is sampled, and its best local maxima are refined to rounding.
     """
-    if is_circle(line) and all(_alike(forms) for forms, _ in groups):
-        return [_on_circle(line, pull, forms, scales) for forms, scales in groups]
+    kept = [group.needed() for group in groups]
+    found = _found(line, pull, [group.only(own) for group, own in zip(groups, kept, strict=True)])
+    return [evolve(peak, form=own[peak.form]) for peak, own in zip(found, kept, strict=True)]
+
+
+def _found(line: WeldLine, pull: Pull, groups: Sequence[Forms]) -> list[Peak]:
+    if is_circle(line) and all(_alike(group.forms) for group in groups):
+        return [_on_circle(line, pull, group) for group in groups]
+    rows, most = line.length.size, max(group.forms.shape[1] for group in groups)
+    step = max(1, BLOCK // (pull.direct.shape[1] * most * line.pieces.span.size * PER_PIECE))
+    if step >= rows:
+        return _of_block(line, pull, groups)
+    found = []
+    for at in range(0, rows, step):
+        part = slice(at, at + step)
+        some = Pull(direct=pull.direct[part], spin=pull.spin[part])
+        found.append(_of_block(line.some(part), some, [group.some(part) for group in groups]))
+    return [_joined([block[n] for block in found]) for n in range(len(groups))]
+
+
+def _joined(blocks: list[Peak]) -> Peak:
+    """Peaks of blocks of rows behind one another."""
+    return Peak(
+        value=np.concatenate([block.value for block in blocks]),
+        form=np.concatenate([block.form for block in blocks]),
+        parts=np.concatenate([block.parts for block in blocks]),
+        place=np.concatenate([block.place for block in blocks]),
+    )
+
+
+def _of_block(line: WeldLine, pull: Pull, groups: Sequence[Forms]) -> list[Peak]:
     ends = np.flatnonzero(line.pieces.ends & ~line.curved)
     bent = np.flatnonzero(line.curved)
     steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
     straight = _sampled(line, pull, ends, np.array([0.0, 1.0])) if ends.size else None
     curved = _sampled(line, pull, bent, np.linspace(0.0, 1.0, steps)) if bent.size else None
-    return [_peak(line, pull, forms, scales, straight, curved) for forms, scales in groups]
+    return [_peak(line, pull, group, straight, curved) for group in groups]
 
 
 def _alike(forms: Array) -> bool:
@@ -66,26 +95,28 @@ def _alike(forms: Array) -> bool:
     return forms.shape[2] == 1 or bool(np.all(forms == forms[:, :, :1]))
 
 
-def _on_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array) -> Peak:
-    rows, count = line.length.size, forms.shape[1]
-    every = spread(forms[:, :, 0], (rows, count, 4))
-    scales = spread(scales, (rows, count))
+def _on_circle(line: WeldLine, pull: Pull, group: Forms) -> Peak:
+    every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
+    scales = group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
     top = top_of_circle(line, pull, every, scales)
-    scale = np.take_along_axis(scales, top.form, axis=1)
-    value = top.height / np.where(scale > 0.0, scale, 1.0)
+    value = _stress(group, top.form, top.height)
     return Peak(value=np.sqrt(np.maximum(value, 0.0)), form=top.form, parts=top.parts, place=top.place)
 
 
-def _peak(
-    line: WeldLine, pull: Pull, forms: Array, scales: Array, straight: Samples | None, curved: Samples | None
-) -> Peak:
-    forms = spread(forms, (line.length.size, forms.shape[1], line.pieces.span.size, 4))
-    scales = spread(scales, forms.shape[:2])
+def _stress(group: Forms, form: Index, height: Array) -> Array:
+    """Stress squared from a form's height over its limit."""
+    scale, size = group.at(form)
+    return height / np.where(scale > 0.0, scale, 1.0) * size
+
+
+def _peak(line: WeldLine, pull: Pull, group: Forms, straight: Samples | None, curved: Samples | None) -> Peak:
+    forms = group.forms
+    whole = evolve(group, forms=spread(forms, (line.length.size, forms.shape[1], line.pieces.span.size, 4)))
     found = []
     if straight is not None:
-        found.append(_on_straight(line, straight, forms, scales))
+        found.append(_on_straight(line, straight, whole))
     if curved is not None:
-        found.append(_on_curved(line, pull, curved, forms, scales))
+        found.append(_on_curved(line, pull, curved, whole))
     best, height = found[0]
     for other, higher in found[1:]:
         swap = higher > height
@@ -101,12 +132,12 @@ def _peak(
 
 def form_at(coefficients: Array, x: Array, s: Array, n: Array) -> Array:
     """Value of forms (..., 4) of force per length q_x, q_s, q_n (...)."""
-    found: Array = (
-        coefficients[..., 0] * x * x
-        + coefficients[..., 1] * s * s
-        + coefficients[..., 2] * n * n
-        + coefficients[..., 3] * x * n
-    )
+    found: Array = coefficients[..., 0] * (x * x)
+    found += coefficients[..., 1] * (s * s)
+    found += coefficients[..., 2] * (n * n)
+    mixed = coefficients[..., 3]
+    if mixed.any():
+        found += mixed * (x * n)
     return found
 
 
@@ -122,15 +153,20 @@ def _sampled(line: WeldLine, pull: Pull, own: Index, grid: Array) -> Samples:
     return Samples(own=own, grid=grid, local=local, place=place)
 
 
-def _scaled(forms: Array, scales: Array, local: Array) -> Array:
+def _scaled(group: Forms, own: Index, local: Array) -> Array:
     """Scaled forms (designs, loads, forms, pieces, n) of samples (3, designs, loads, pieces, n)."""
+    forms, scales = group.forms[:, :, own], group.scales
+    if scales.ndim == 3:
+        values = form_at(forms[:, None, :, :, None], *local[:, :, :, None])
+        values *= scales[..., None, None]
+        return values
     coefficients = (forms * scales[:, :, None, None])[:, None, :, :, None]
     return form_at(coefficients, *local[:, :, :, None])
 
 
-def _on_straight(line: WeldLine, samples: Samples, forms: Array, scales: Array) -> tuple[Peak, Array]:
+def _on_straight(line: WeldLine, samples: Samples, group: Forms) -> tuple[Peak, Array]:
     own, local, place = samples.own, samples.local, samples.place
-    values = _scaled(forms[:, :, own], scales, local)
+    values = _scaled(group, own, local)
     dead = line.pieces.length()[:, own] <= 0.0
     values = np.where(dead[:, None, None, :, None], -1.0, values).reshape(*values.shape[:2], -1)
     best = np.argmax(values, axis=-1)
@@ -139,20 +175,17 @@ def _on_straight(line: WeldLine, samples: Samples, forms: Array, scales: Array) 
     flat = local.reshape(*local.shape[:3], -1)
     parts = np.stack([picked(part, sample) for part in flat], axis=-1)
     rows = np.arange(place.shape[0])[:, None]
-    scale = scales[rows, form]
     return Peak(
-        value=height / np.where(scale > 0.0, scale, 1.0),
+        value=_stress(group, form, height),
         form=form,
         parts=parts,
         place=place.reshape(place.shape[0], -1, 3)[rows, sample],
     ), height
 
 
-def _on_curved(
-    line: WeldLine, pull: Pull, samples: Samples, forms: Array, scales: Array
-) -> tuple[Peak, Array]:
+def _on_curved(line: WeldLine, pull: Pull, samples: Samples, group: Forms) -> tuple[Peak, Array]:
     own, grid, steps = samples.own, samples.grid, samples.grid.size
-    values = _scaled(forms[:, :, own], scales, samples.local)
+    values = _scaled(group, own, samples.local)
     higher = values[..., 1:] - values[..., :-1]
     tops = np.ones(values.shape, dtype=bool)
     tops[..., 1:] &= higher >= 0.0
@@ -161,13 +194,14 @@ def _on_curved(
     number = np.argpartition(values, -CANDIDATES, axis=-1)[..., -CANDIDATES:]
     form, number = np.divmod(number, own.size * steps)
     piece, middle = own[number // steps], grid[number % steps]
-    rows = np.arange(forms.shape[0]).reshape(-1, 1, 1)
-    chosen = forms[rows, form, piece]
+    rows = np.arange(group.forms.shape[0]).reshape(-1, 1, 1)
+    chosen = group.forms[rows, form, piece]
     value, parts, place = _refined(line, pull, chosen, piece, middle, float(grid[1]))
-    height = value * scales[rows, form]
+    scale, size = group.at(form)
+    height = value * scale
     best = np.argmax(height, axis=-1)
     return Peak(
-        value=picked(value, best),
+        value=picked(value * size, best),
         form=picked(form, best),
         parts=np.stack([picked(part, best) for part in parts], axis=-1),
         place=np.stack([picked(part, best) for part in place], axis=-1),

@@ -148,7 +148,7 @@ def stacked(parts: tuple[Pieces, ...], designs: int) -> Pieces:
 
     def rows(name: str) -> Array:
         arrays = [getattr(part, name) for part in parts]
-        return np.concatenate([spread(a, (designs, *a.shape[1:])) for a in arrays])
+        return np.concatenate([spread(a[:designs], (designs, *a.shape[1:])) for a in arrays])
 
     return Pieces(
         base=rows("base"),

@@ -88,7 +88,7 @@ def stacked(parts: tuple[Cylinder, ...], designs: int) -> Cylinder:
 
     def rows(name: str) -> Array:
         arrays = [getattr(part, name) for part in parts]
-        return np.concatenate([spread(a, (designs, *a.shape[1:])) for a in arrays])
+        return np.concatenate([spread(a[:designs], (designs, *a.shape[1:])) for a in arrays])
 
     return Cylinder(
         through=rows("through"), direction=rows("direction"), radius=rows("radius"), into=rows("into")

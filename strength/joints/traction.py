@@ -38,8 +38,9 @@ def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str,
     """Force and moment through the middle of the weld plane to force per length along the line.
 
     forces: (rows, loads, 6), N Vy Vz T My Mz there [N, N*mm], with the line's rows, those of `welds`
-    in equal shares. The moment is moved to the line's centroid; S w = M, with S the line's spread:
-    uniform direct shear, polar torsion and unsymmetric bending in one.
+    in equal shares; for lines alike in all designs (welds, designs x loads, 6). The moment is moved to the
+    line's centroid; S w = M, with S the line's spread: uniform direct shear, polar torsion and unsymmetric
+    bending in one.
     Source: the line method of Blodgett, Design of Welded Structures, and Shigley, Mechanical
     Engineering Design, chapter 9, written for a line in space.
     Raises CaseError naming weld and load for a moment that the line cannot carry.
@@ -67,7 +68,7 @@ def _refuse(left: Array, limit: Array, welds: Sequence[Weld], loads: tuple[str, 
     for n, weld in enumerate(welds):
         own = slice(n * each, (n + 1) * each)
         if np.any(left[own] > limit[own, None]):
-            load = loads[int(np.argmax(left[own].max(axis=0)))]
+            load = loads[int(np.argmax(left[own].max(axis=0))) % len(loads)]
             why = (
                 f"{weld.name}: its line cannot carry the moment about itself in load {load!r}; "
                 "weld on two sides or all round"

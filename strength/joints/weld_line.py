@@ -10,7 +10,7 @@ from strength.arrays import cross, spread
 from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import double_exponential
 from strength.joints.saddle import Cylinder
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 PER_PIECE = 9
@@ -31,6 +31,31 @@ class WeldLine:
     length: Array
     centroid: Array
     spread: Array
+
+    def some(self, rows: slice) -> "WeldLine":
+        """Some rows of the line."""
+        pieces, cylinder = self.pieces, self.cylinder
+        return WeldLine(
+            pieces=evolve(
+                pieces,
+                base=pieces.base[rows],
+                delta=pieces.delta[rows],
+                radius=pieces.radius[rows],
+                first=pieces.first[rows],
+            ),
+            cylinder=None
+            if cylinder is None
+            else evolve(
+                cylinder,
+                through=cylinder.through[rows],
+                direction=cylinder.direction[rows],
+                radius=cylinder.radius[rows],
+                into=cylinder.into[rows],
+            ),
+            length=self.length[rows],
+            centroid=self.centroid[rows],
+            spread=self.spread[rows],
+        )
 
     @property
     def curved(self) -> NDArray[np.bool_]:

@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from strength.errors import CaseError
+from strength.joints.forms import Forms
 from strength.joints.outline import shortened
 from strength.joints.peak import form_at, peaks
 from strength.joints.pieces import split_at, straight
@@ -122,7 +123,11 @@ def test_worst_place_against_a_dense_scan(found):
     rng = np.random.default_rng(20)
     load = rng.normal(size=(1, 6, 6)) * np.array([1.0, 0.8, 0.5, 21.0, 17.0, 12.0])
     through = pull(found, load, [weld()], tuple("abcdef"))
-    best = peaks(found, through, [(FORMS[:, c : c + 1], np.ones((1, 1))) for c in range(FORMS.shape[1])])
+    best = peaks(
+        found,
+        through,
+        [Forms(forms=FORMS[:, c : c + 1], scales=np.ones((1, 1))) for c in range(FORMS.shape[1])],
+    )
     where, frames = found.all_at(found.spaced(np.linspace(0.0, 1.0, 10001)))
     flat, turn = where[0].reshape(-1, 3), frames[0].reshape(-1, 3, 3)
     for n in range(load.shape[1]):

@@ -8,6 +8,7 @@ from strength.case.model import Weld
 from strength.checks.welds import WeldEffect, Worst, forces_through, weld_effects
 from strength.joints.draw import drawn
 from strength.joints.fillet import Rule
+from strength.joints.forms import Forms
 from strength.joints.peak import peaks
 from strength.joints.traction import pull
 from strength.joints.weld_line import WeldLine, measured
@@ -85,7 +86,7 @@ def _write_shape(sheet: Sheet, subject: Subject, effect: WeldEffect, line: WeldL
 def _place(line: WeldLine, forces: Array, weld: Weld, rule: Rule) -> Place:
     """Where the rule is worst, and how the line runs there."""
     through = pull(line, forces, [weld], ("",))
-    peak = peaks(line, through, [(rule.form[:1, None], np.ones((1, 1)))])[0]
+    peak = peaks(line, through, [Forms(forms=rule.form[:1, None], scales=np.ones((1, 1)))])[0]
     at = peak.place[0, 0]
     best, along = np.inf, np.array([0.0, 1.0, 0.0])
     for piece in range(line.pieces.span.size):

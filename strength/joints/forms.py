@@ -1,0 +1,83 @@
+"""Quadratic forms of the force per length that are compared along a weld's line."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.values import frozen
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+
+@frozen(kw_only=True, eq=False)
+class Forms:
+    """Forms that are compared, c_xx qx^2 + c_ss qs^2 + c_nn qn^2 + c_xn qx qn, times a scale.
+
+    forms: (designs or 1, forms, pieces or 1, 4), each non-negative for every q. scales: (designs or 1,
+    forms), such as 1/limit^2, or (designs, loads, forms) where they go with the load. sizes: likewise, what
+    a form's value is multiplied by to be a stress squared; None: 1.
+    """
+
+    forms: Array
+    scales: Array
+    sizes: Array | None = None
+
+    def some(self, rows: slice) -> "Forms":
+        """Some rows; what has one row for all stays as it is."""
+        return Forms(
+            forms=_rows(self.forms, rows),
+            scales=_rows(self.scales, rows),
+            sizes=None if self.sizes is None else _rows(self.sizes, rows),
+        )
+
+    def only(self, kept: Index) -> "Forms":
+        """Some of the forms."""
+        return Forms(
+            forms=self.forms[:, kept],
+            scales=self.scales[..., kept],
+            sizes=None if self.sizes is None else self.sizes[..., kept],
+        )
+
+    def at(self, form: Index) -> tuple[Array, Array]:
+        """Scale and size of forms (designs, loads, ...)."""
+        return _at(self.scales, form), np.ones(1) if self.sizes is None else _at(self.sizes, form)
+
+    def needed(self) -> Index:
+        """Numbers of the forms that may be the greatest somewhere.
+
+        One whose every coefficient times its scale is no more than that of another, in all designs, loads and
+        pieces, never is; of two alike the first stays. Forms with a mixed part are all kept.
+        """
+        count = self.forms.shape[1]
+        if np.any(self.forms[..., 3]):
+            return np.arange(count)
+        kept: list[int] = []
+        for n in range(count):
+            others = [*kept, *range(n + 1, count)]
+            if not any(self._covers(other, n, strictly=other > n) for other in others):
+                kept.append(n)
+        return np.array(kept, dtype=np.intp)
+
+    def _covers(self, one: int, other: int, *, strictly: bool) -> bool:
+        """Whether form `one` is nowhere less than `other`; strictly: and somewhere more."""
+        mine, yours = self.scales[..., one], self.scales[..., other]
+        gain = np.where(yours > 0.0, mine / np.where(yours > 0.0, yours, 1.0), np.inf)
+        gain = gain if gain.ndim == 1 else gain.min(axis=1)
+        left = self.forms[:, one] * np.where(np.isfinite(gain), gain, 0.0)[:, None, None]
+        more = left >= self.forms[:, other] * np.isfinite(gain)[:, None, None]
+        if not np.all(more):
+            return False
+        return not strictly or bool(np.any(left > self.forms[:, other]))
+
+
+def _rows(values: Array, rows: slice) -> Array:
+    return values if values.shape[0] == 1 else values[rows]
+
+
+def _at(values: Array, form: Index) -> Array:
+    """Of values (designs or 1, forms) or (designs, loads, forms) those of forms (designs, loads, ...)."""
+    row = np.arange(form.shape[0]).reshape(-1, *([1] * (form.ndim - 1)))
+    if values.ndim == 2:
+        return np.asarray(values[np.minimum(row, values.shape[0] - 1), form])
+    load = np.arange(form.shape[1]).reshape(-1, *([1] * (form.ndim - 2)))
+    return np.asarray(values[row, load, form])
