@@ -15,7 +15,7 @@ from strength.errors import StrengthError, UnknownName
 
 # kind of entry -> the files that hold it
 FILES = {
-    "constants": ("constants",),
+    "constants": ("constants", "textbook"),
     "material": (
         "steel-tube",
         "steel-structural",
@@ -23,6 +23,7 @@ FILES = {
         "stainless",
         "aluminium-extruded",
         "aluminium-plate",
+        "textbook",
     ),
     "filler": ("fillers",),
     "bolt": ("bolts",),
@@ -38,6 +39,7 @@ FILES = {
 }
 _HEADING = re.compile(r'^\[(\w+)\."([^"]+)"\]\n(?:also = \[(.*)\]\n)?', re.MULTILINE)
 _QUOTED = re.compile(r'"([^"]+)"')
+TEXTBOOK = "textbook"  # the file of books' metals, and the word their names begin with
 _PACKAGE = Path(__file__).resolve().parents[1]
 
 
@@ -103,6 +105,17 @@ def _parsed(entry: Entry, kind: str) -> dict[str, Any]:
 
     table: dict[str, Any] = tomllib.loads(_text(entry.file)[entry.start : entry.end])[kind][entry.name]
     return table
+
+
+def sold(kind: str) -> tuple[str, ...]:
+    """First names as `names`, without what only a book's example is made of."""
+    return tuple(name for name in names(kind) if index(kind)[name].file != TEXTBOOK)
+
+
+def likely(kind: str, wanted: str) -> tuple[str, ...]:
+    """Every name that may be meant by a wrong one: a book's metal only where the word textbook is in it."""
+    asked = TEXTBOOK in wanted.casefold()
+    return tuple(name for name, entry in index(kind).items() if asked or entry.file != TEXTBOOK)
 
 
 def read(kind: str, name: str, *, word: str = "") -> tuple[str, dict[str, Any]]:

@@ -159,11 +159,13 @@ def material_tables(words: Sequence[str] = (), *, personal: Path | None = None) 
     """Everything `materials/` holds but the stock sizes, one table a kind.
 
     words: only rows that have all of them, in any case; words that are together the name of an entry
-    give that entry. personal: a library file of the user's own. Empty tables are left out.
+    give that entry. Books' metals only where `textbook` is among the words. personal: a library file of
+    the user's own. Empty tables are left out.
     Raises UnknownName where nothing is left.
     """
+    asked = data.TEXTBOOK in " ".join(words).casefold()
     found = (
-        _table("Metals", _METAL, listing_rows.metals(personal), words),
+        _table("Metals", _METAL, listing_rows.metals(personal, textbook=asked), words),
         _table("Fillers", _FILLER, listing_rows.fillers(personal), words),
         _table("Bolt classes", _BOLT, listing_rows.bolts(), words),
         _table("Threads", _THREAD, listing_rows.threads(), words),
@@ -171,9 +173,9 @@ def material_tables(words: Sequence[str] = (), *, personal: Path | None = None) 
         _table("Rod ends, ratings until the maker's are known", _ROD_END, listing_rows.rod_ends(), words),
         _table("Fatigue classes at 2 million cycles", _DETAIL, listing_rows.details(), words),
         _table("Wall tolerances", _WALL, listing_rows.walls(), words),
-        _table("Elastic constants", _CONSTANTS, listing_rows.constants(), words),
+        _table("Elastic constants", _CONSTANTS, listing_rows.constants(textbook=asked), words),
     )
-    return _not_empty(found, words, "material", data.index("material"))
+    return _not_empty(found, words, "material", data.likely("material", " ".join(words)))
 
 
 def stock_tables(

@@ -11,7 +11,7 @@ from strength.library.fatigue import fatigue_names
 from strength.library.filler import Filler
 from strength.library.fillers import filler_names, find_filler
 from strength.library.metal import Metal, Strength
-from strength.library.metals import find_metal, metal_names
+from strength.library.metals import find_metal, metal_names, textbook_names
 from strength.library.personal import personal_fillers, personal_metals
 from strength.library.screws import rod_end_names, rod_end_rating, shoulder_screw, shoulder_screw_names
 from strength.library.sizes import StockSize
@@ -29,10 +29,11 @@ def span(over: float, up_to: float) -> str:
     return f"{low} to {high}" if over else f"to {high}"
 
 
-def metals(personal: Path | None = None) -> list[Row]:
-    """A row per metal and range of thickness, the user's own first."""
+def metals(personal: Path | None = None, *, textbook: bool = False) -> list[Row]:
+    """A row per metal and range of thickness, the user's own first; textbook: books' metals too."""
     own = personal_metals(personal)
-    every = [*own.values(), *(find_metal(name, extra=own) for name in metal_names() if name not in own)]
+    listed = (*metal_names(), *(textbook_names() if textbook else ()))
+    every = [*own.values(), *(find_metal(name, extra=own) for name in listed if name not in own)]
     return [_metal(metal, row) for metal in every for row in metal.rows]
 
 
@@ -215,10 +216,10 @@ def walls() -> list[Row]:
     return rows
 
 
-def constants() -> list[Row]:
-    """A row per kind of metal: moduli and density."""
+def constants(*, textbook: bool = False) -> list[Row]:
+    """A row per kind of metal: moduli and density; textbook: those of books' metals too."""
     rows = []
-    for name in data.names("constants"):
+    for name in data.names("constants") if textbook else data.sold("constants"):
         _, table = data.read("constants", name)
         rows.append({"name": name, "note": "", **table})
     return rows

@@ -48,6 +48,7 @@ class Metal:
     quenched: bool = False
     carbon_equivalent: float | None = None
     own: bool = False  # the user's own, in the case or the personal library
+    textbook: bool = False  # of a book's example: it cannot be bought
     note: str = ""
     family: str = ""  # "S355", "E235", "6082": what a filler is chosen by
     form: str = ""  # in what form it is sold

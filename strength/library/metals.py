@@ -28,14 +28,19 @@ def find_metal(name: str, *, extra: Mapping[str, Metal] | None = None, personal:
     if name in own:
         return own[name]
     if name not in data.index("material"):
-        known = [*(extra or ()), *own, *data.index("material")]
+        known = [*(extra or ()), *own, *data.likely("material", name)]
         raise data.unknown("material", name, known)
     return _library_metal(name)
 
 
 def metal_names() -> tuple[str, ...]:
-    """First names of all metals of the library, in its order."""
-    return data.names("material")
+    """First names of all metals of the library that can be bought, in its order."""
+    return data.sold("material")
+
+
+def textbook_names() -> tuple[str, ...]:
+    """Names of the metals of books' examples, which cannot be bought."""
+    return tuple(name for name in data.names("material") if name not in metal_names())
 
 
 def _library_metal(name: str) -> Metal:
@@ -45,6 +50,7 @@ def _library_metal(name: str) -> Metal:
         name=first,
         modulus=float(constants["modulus"]),
         poisson=float(constants["poisson"]),
+        textbook=data.index("material")[first].file == data.TEXTBOOK,
         shear_modulus=float(constants["shear_modulus"]),
         density=constants["density"] * PER_M3,
         source=constants["source"],

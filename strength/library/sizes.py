@@ -44,7 +44,8 @@ def stock(
     """All sizes of a shape ("tube", "square", "box", "flat", "bar"; "" for all), lightest first.
 
     metal: only lists this metal is sold in; a metal whose family is in none of them (the user's own)
-    takes the lists of its kind. name: only that list. unit: only lists in "mm" or "in".
+    takes the lists of its kind; a book's metal is sold in none. name: only that list. unit: only lists
+    in "mm" or "in".
     Raises UnknownName for another shape or list.
     """
     if shape and shape not in SHAPES:
@@ -57,6 +58,8 @@ def stock(
         if shape in ("", table["shape"]) and name in ("", one) and unit in ("", table["unit"])
     ]
     if metal is not None:
+        if metal.textbook:
+            return ()
         sold = [pair for pair in tables if metal.family and metal.family in pair[1]["families"]]
         tables = sold or [pair for pair in tables if metal.kind in pair[1]["kinds"]]
     found = [size for one, table in tables for size in _sizes(one, table)]
