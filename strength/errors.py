@@ -107,7 +107,7 @@ class OutputError(StrengthError, ValueError):
         return f"{self.path!r} {self.why}"
 
 
-class UnknownName(StrengthError, LookupError):
+class UnknownNameError(StrengthError, LookupError):
     """A name the library does not hold; `kind` says of what (material, filler, thread ...)."""
 
     def __init__(self, kind: str, name: str, nearest: Iterable[str] = ()) -> None:

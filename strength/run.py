@@ -16,6 +16,7 @@ from strength.errors import CaseError
 from strength.frame.buckling import critical_multiplier
 from strength.frame.layout import lay_out
 from strength.frame.loss import Loss, losses
+from strength.frame.plan import plan
 from strength.frame.response import Layout, Response
 from strength.frame.solve import solve
 from strength.frame.wheels import wheel_movement
@@ -71,7 +72,8 @@ def run(case: Case) -> Outcome:
     )
     bars = measure(case)
     layout = lay_out(case)
-    response = solve(case, layout, bars, pushes)
+    ready = plan(case, layout)
+    response = solve(case, layout, bars, pushes, ready)
     factors = factors_for(case.basis, tuple(load.severity for load in loads))
     alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
     amplified = amplification(alpha)
@@ -108,7 +110,7 @@ def run(case: Case) -> Outcome:
         read_as=read_as(case),
         movement=_movement(case, layout, response, loads),
         missing_loads=missing_kinds(case),
-        losses=losses(case, layout),
+        losses=losses(case, layout, ready),
         context=context,
     )
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Mapping
 from typing import Any, TypeVar
 
 from strength.case.faults import Faults, RefusedError
-from strength.errors import LibraryError, UnknownName
+from strength.errors import LibraryError, UnknownNameError
 from strength.library import Filler, Metal
 from strength.library.fillers import find_filler
 from strength.library.metals import find_metal
@@ -62,7 +62,7 @@ class Stores:
             raise RefusedError
         try:
             return find()
-        except UnknownName as error:
+        except UnknownNameError as error:
             raise RefusedError(str(error)) from None
         except LibraryError as error:
             raise RefusedError(f"the user's own library: {error}") from None

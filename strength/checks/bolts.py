@@ -9,7 +9,7 @@ from strength.case.model import Bolt
 from strength.checks.context import Context
 from strength.checks.joint_rows import bar_number, heat_of, joint_path_factor, worst_place
 from strength.checks.verdict import Verdict
-from strength.errors import CaseError, UnknownName
+from strength.errors import CaseError, UnknownNameError
 from strength.joints.bolt_bending import couple
 from strength.joints.bolt_group import BoltForces, grouped, single
 from strength.joints.bolted_plate import BoltedPlate, bolted_plates
@@ -133,7 +133,7 @@ def _per_plane(bolt: Bolt, forces: BoltForces, thickness: tuple[Array, Array] | 
 def _fastener(bolt: Bolt) -> Fastener:
     try:
         return fastener(bolt.size, bolt.grade, thread_in_shear=bolt.thread_in_shear)
-    except UnknownName as error:
+    except UnknownNameError as error:
         raise CaseError([(bolt.path or bolt.name, f"{bolt.name}: {error}")]) from error
 
 

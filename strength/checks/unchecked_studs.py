@@ -9,7 +9,7 @@ from strength.case.model import NotChecked
 from strength.checks.context import Context
 from strength.checks.joint_rows import LITTLE, figure
 from strength.checks.studs import StudEffect, stud_effects
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.joints.end_force import size
 from strength.library.screws import rod_end_rating
 
@@ -44,6 +44,6 @@ def _rating(effect: StudEffect) -> str:
     text = "the maker's static ratings are not given"
     try:
         held = rod_end_rating(stud.size.text)
-    except UnknownName:
+    except UnknownNameError:
         return text
     return f"{text}; cautious figures for {held.size}: {held.radial / 1000.0:g} kN radial (own choice)"

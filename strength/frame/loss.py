@@ -5,15 +5,17 @@ B, G = B^T B and the rows b of one part, what is left when they go is singular w
 eigenvalue 1, and G^-1 b^T v are the movements set free: a low-rank downdate, one inverse for all parts.
 """
 
+from collections.abc import Sequence
+
 import numpy as np
 
 from strength.case.model import Case
 from strength.case.shape import Rigid
 from strength.frame.assembly import LARGE
-from strength.frame.holds import find_holds, loose_points, unit_rows
+from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
 from strength.frame.layout import part_names
 from strength.frame.links import Links, link
-from strength.frame.plan import rigid_motions
+from strength.frame.plan import Plan, rigid_motions
 from strength.frame.response import Array, Index, Layout
 from strength.values import frozen
 
@@ -31,22 +33,24 @@ class Loss:
     tows: tuple[str, ...] = ()
 
 
-def losses(case: Case, layout: Layout) -> tuple[Loss, ...] | None:
+def losses(case: Case, layout: Layout, prepared: Plan | None = None) -> tuple[Loss, ...] | None:
     """Parts that are the only path of a wheel, a brake or a tow, in the order of the case.
 
     A wheel is lost where its centre can move or turn against the body: the ground of a supported case, else
     the first point that carries the heaviest mass. A brake is lost where its caliper can move against its
     wheel. Rigid members are left out: they stand for metal that belongs to other parts. None for frames of
     over 1500 freedoms, which would take too long, and for those that can move as they are.
+    prepared: `plan(case, layout)`, to save its cost.
     """
     if not (case.wheels or case.tows):
         return ()
-    links = link(case, layout)
+    links = link(case, layout) if prepared is None else prepared.links
     if links.freedoms > LARGE:
         return None
     rows = unit_rows(links)
+    holds = find_holds(case, layout, links) if prepared is None else prepared.holds
     try:
-        give = np.asarray(np.linalg.inv(_whole(case, layout, links, rows)), dtype=np.float64)
+        give = np.asarray(np.linalg.inv(_whole(case, layout, links, rows, holds)), dtype=np.float64)
     except np.linalg.LinAlgError:
         return None
     watched, whose = _watched(case, layout, links)
@@ -76,7 +80,7 @@ def _loss(case: Case, part: str, moving: set[tuple[int, int]]) -> Loss:
     )
 
 
-def _whole(case: Case, layout: Layout, links: Links, rows: Array) -> Array:
+def _whole(case: Case, layout: Layout, links: Links, rows: Array, holds: Sequence[Hold]) -> Array:
     """Sum of all parts' rows, with supports, with what is held, and a free body kept from drifting."""
     size = links.freedoms + 1  # the last takes hinges that are not there
     number = np.where(links.freedom < 0, links.freedoms, links.freedom)
@@ -88,7 +92,7 @@ def _whole(case: Case, layout: Layout, links: Links, rows: Array) -> Array:
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).ravel()] = True
     whole[held, held] += 1.0
-    for hold in find_holds(case, layout, links):
+    for hold in holds:
         whole[np.ix_(hold.freedom, hold.freedom)] += np.outer(hold.weight, hold.weight)
     if not case.supports:
         motions = rigid_motions(layout, links, loose)

@@ -1,6 +1,6 @@
 """The lines of a case's welds: drawn one by one, measured together where they are of one make-up."""
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from typing import TypeVar
 
 import numpy as np
@@ -22,6 +22,22 @@ from strength.values import evolve, frozen
 Array = NDArray[np.float64]
 Number = TypeVar("Number", bound=np.generic)
 THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
+
+
+class UndrawnError(CaseError):
+    """Welds that cannot be drawn; `designs`: for each fault the designs (designs or 1,) that have it."""
+
+    def __init__(self, faults: Iterable[tuple[str, str]], designs: Iterable[NDArray[np.bool_]] = ()) -> None:
+        super().__init__(faults)
+        self.designs = tuple(designs) or (np.ones(1, dtype=bool),) * len(self.faults)
+
+    def by_design(self, count: int) -> list[str]:
+        """What each of so many designs is at fault in, as a message; empty: nothing."""
+        masks = [spread(mask, (count,)) for mask in self.designs]
+        return [
+            str(CaseError([fault for fault, mask in zip(self.faults, masks, strict=True) if mask[design]]))
+            for design in range(count)
+        ]
 
 
 @frozen(kw_only=True, eq=False)
@@ -61,18 +77,20 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     Raises CaseError with every weld that has no such line on its section or misses its host.
     """
     faults: list[tuple[str, str]] = []
+    where: list[NDArray[np.bool_]] = []
     kinds: dict[tuple[bytes, bytes, bool, bool], list[tuple[int, Pieces, Cylinder | None]]] = {}
     for n, seat in enumerate(seats):
         try:
             pieces, cylinder = draw(seat, bars, cut=cut)
-        except CaseError as error:
+        except UndrawnError as error:
             faults += error.faults
+            where += error.designs
             continue
         same = designs > 1 and _same(seat, pieces, cylinder)
         key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), cylinder is None, same)
         kinds.setdefault(key, []).append((n, pieces, cylinder))
     if faults:
-        raise CaseError(faults)
+        raise UndrawnError(faults, where)
     found = []
     for key, members in kinds.items():
         hosts = tuple(cylinder for _, _, cylinder in members if cylinder is not None)
@@ -107,9 +125,10 @@ def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]
         return _saddle(seat, pieces, bars)
     if cut:
         pieces = shortened(pieces, seat.leg * THROAT)
-    if np.any(pieces.length().sum(axis=1) <= 0.0):
+    empty = np.asarray(pieces.length().sum(axis=1) <= 0.0)
+    if empty.any():
         why = "a throat off each free end leaves no weld" if cut else "its lines have no length"
-        raise CaseError([(weld.path or weld.name, f"{weld.name}: {why}; make the lines longer")])
+        raise UndrawnError([(weld.path or weld.name, f"{weld.name}: {why}; make the lines longer")], [empty])
     return pieces, None
 
 
@@ -121,7 +140,7 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
             f"{weld.name}: only pattern around can sit on a round part such as {weld.onto}; "
             'give the weld pattern = "around" (that of a bracket by a [[change]])'
         )
-        raise CaseError([(where, why)])
+        raise UndrawnError([(where, why)])
     cylinder = Cylinder(
         through=host.origin,
         direction=host.axes[:1],
@@ -132,10 +151,11 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
         pieces = evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
     else:
         pieces = split_at(pieces, cylinder.turned)
-    if np.any(cylinder.misses(pieces)):
+    misses = cylinder.misses(pieces)
+    if misses.any():
         why = (
             f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
             f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
         )
-        raise CaseError([(where, why)])
+        raise UndrawnError([(where, why)], [misses])
     return pieces, cylinder

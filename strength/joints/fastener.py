@@ -3,7 +3,7 @@
 from math import pi
 
 from strength.case.model import BoltSize
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library.bolt import BoltClass, find_bolt_class
 from strength.library.screws import shoulder_screw
 from strength.library.threads import Thread, thread
@@ -64,7 +64,7 @@ class Fastener:
 def fastener(size: BoltSize, grade: str, *, thread_in_shear: bool) -> Fastener:
     """The fastener of a size and property class.
 
-    Raises UnknownName or RangeError for a class or a thread that the library does not hold.
+    Raises UnknownNameError or RangeError for a class or a thread that the library does not hold.
     """
     held = find_bolt_class(grade, size.diameter)
     outside = "" if held.in_code else f"class {grade} is none of EN 1993-1-8"
@@ -114,7 +114,7 @@ def _shoulder(size: BoltSize, held: BoltClass, outside: str, *, thread_in_shear:
     """
     try:
         screw = shoulder_screw(size.diameter)
-    except UnknownName:
+    except UnknownNameError:
         screw = None
     most = held.ultimate if screw is None else screw.ultimate
     ultimate = min(held.ultimate, most)

@@ -39,7 +39,7 @@ class BoltClass:
 def find_bolt_class(name: str, diameter: float) -> BoltClass:
     """The property class `name` ("8.8", "A2-70") at a thread size or pin diameter [mm].
 
-    Raises UnknownName with the nearest names, RangeError for a diameter without figures.
+    Raises UnknownNameError with the nearest names, RangeError for a diameter without figures.
     """
     rows = bolt_class_rows(name)
     for row in rows:
@@ -49,7 +49,7 @@ def find_bolt_class(name: str, diameter: float) -> BoltClass:
 
 
 def bolt_class_rows(name: str) -> tuple[BoltClass, ...]:
-    """All rows of a class by diameter. Raises UnknownName."""
+    """All rows of a class by diameter. Raises UnknownNameError."""
     _, table = data.read("bolt", name, word="bolt class")
     return tuple(_class(name, table, row) for row in table["rows"])
 

@@ -11,7 +11,7 @@ from functools import cache
 from pathlib import Path
 from typing import Any, NamedTuple
 
-from strength.errors import StrengthError, UnknownName
+from strength.errors import StrengthError, UnknownNameError
 
 # kind of entry -> the files that hold it
 FILES = {
@@ -121,7 +121,7 @@ def likely(kind: str, wanted: str) -> tuple[str, ...]:
 def read(kind: str, name: str, *, word: str = "") -> tuple[str, dict[str, Any]]:
     """First name and table of one entry.
 
-    word: what to call the kind in the message. Raises UnknownName with the nearest names.
+    word: what to call the kind in the message. Raises UnknownNameError with the nearest names.
     """
     entry = index(kind).get(name)
     if entry is None:
@@ -129,9 +129,9 @@ def read(kind: str, name: str, *, word: str = "") -> tuple[str, dict[str, Any]]:
     return entry.name, _parsed(entry, kind)
 
 
-def unknown(word: str, name: str, known: Iterable[str]) -> UnknownName:
+def unknown(word: str, name: str, known: Iterable[str]) -> UnknownNameError:
     """The error for a name that is not among the known ones."""
-    return UnknownName(word, name, nearest(name, known))
+    return UnknownNameError(word, name, nearest(name, known))
 
 
 def nearest(name: str, known: Iterable[str], count: int = 4) -> tuple[str, ...]:

@@ -1,6 +1,6 @@
 """Fatigue classes of details and the curves that belong to them."""
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import data
 from strength.values import frozen
 
@@ -32,7 +32,7 @@ class FatigueClass:
 def fatigue_class(name: str, *, kind: str = "steel", series: str = "", standard: str = "IIW") -> FatigueClass:
     """The class of a detail in a metal of this kind (and series, where it is aluminium).
 
-    Stainless steel takes the classes of steel. Raises UnknownName for a detail the library does not
+    Stainless steel takes the classes of steel. Raises UnknownNameError for a detail the library does not
     hold, or holds no class of for that metal and standard.
     """
     _, table = data.read("detail", name, word="fatigue detail")
@@ -41,7 +41,7 @@ def fatigue_class(name: str, *, kind: str = "steel", series: str = "", standard:
         column = f"{column}_{series}"
     refused = standard == "EN 1993-1-9" and kind == "aluminium"
     if standard not in STANDARDS or refused or column not in table:
-        raise UnknownName("fatigue class", f"{name}, {kind}, {standard}", _held(table))
+        raise UnknownNameError("fatigue class", f"{name}, {kind}, {standard}", _held(table))
     curve_name = table["curve_en" if column == "en1993" else "curve"]
     _, curve = data.read("curve", curve_name, word="fatigue curve")
     return FatigueClass(

@@ -13,7 +13,7 @@ def find_filler(
 ) -> Filler:
     """The filler of that name; arguments and order as for `find_metal`.
 
-    Raises UnknownName with the nearest names.
+    Raises UnknownNameError with the nearest names.
     """
     if extra and name in extra:
         return extra[name]

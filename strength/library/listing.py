@@ -161,7 +161,7 @@ def material_tables(words: Sequence[str] = (), *, personal: Path | None = None) 
     words: only rows that have all of them, in any case; words that are together the name of an entry
     give that entry. Books' metals only where `textbook` is among the words. personal: a library file of
     the user's own. Empty tables are left out.
-    Raises UnknownName where nothing is left.
+    Raises UnknownNameError where nothing is left.
     """
     asked = data.TEXTBOOK in " ".join(words).casefold()
     found = (
@@ -185,7 +185,7 @@ def stock_tables(
 
     words as for `material_tables`; a shape or list named as one of them counts as such. metal: the
     name of a metal, to have only the lists it is sold in and its mass.
-    Raises UnknownName for an unknown metal or shape, or where nothing is left.
+    Raises UnknownNameError for an unknown metal or shape, or where nothing is left.
     """
     left = [word for word in words if word not in SHAPES]
     shapes = [word for word in words if word in SHAPES] or [shape]

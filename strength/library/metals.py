@@ -20,7 +20,7 @@ def find_metal(name: str, *, extra: Mapping[str, Metal] | None = None, personal:
 
     extra: metals written in the case, looked at first. personal: a library file of the user's own;
     left out, the files in the user's configuration folder. The user's own metals come before ours of
-    the same name. Raises UnknownName with the nearest names.
+    the same name. Raises UnknownNameError with the nearest names.
     """
     if extra and name in extra:
         return extra[name]

@@ -57,7 +57,7 @@ class RodEndRating:
 def shoulder_screw(size: str | float) -> ShoulderScrew:
     """The shoulder screw of a shoulder diameter [mm] or of a text such as "shoulder 10 mm".
 
-    Raises UnknownName with the nearest sizes.
+    Raises UnknownNameError with the nearest sizes.
     """
     text = f"shoulder {size:g}" if isinstance(size, (int, float)) else size.removesuffix("mm").strip()
     name, table = data.read("shoulder", text, word="shoulder screw")
@@ -75,7 +75,7 @@ def shoulder_screw_names() -> tuple[str, ...]:
 def rod_end_rating(size: str) -> RodEndRating:
     """Cautious ratings for a rod end of a thread size ("M10", "M10x1.25": as the coarse thread).
 
-    Raises UnknownName with the nearest sizes.
+    Raises UnknownNameError with the nearest sizes.
     """
     coarse = size.split("x", maxsplit=1)[0].strip()
     name, table = data.read("rod_end", coarse, word="rod end")

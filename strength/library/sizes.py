@@ -46,7 +46,7 @@ def stock(
     metal: only lists this metal is sold in; a metal whose family is in none of them (the user's own)
     takes the lists of its kind; a book's metal is sold in none. name: only that list. unit: only lists
     in "mm" or "in".
-    Raises UnknownName for another shape or list.
+    Raises UnknownNameError for another shape or list.
     """
     if shape and shape not in SHAPES:
         raise data.unknown("stock shape", shape, SHAPES)

@@ -22,7 +22,7 @@ class Source:
 
 
 def find_source(key: str) -> Source:
-    """The source of that key. Raises UnknownName."""
+    """The source of that key. Raises UnknownNameError."""
     name, table = data.read("source", key)
     return Source(key=name, text=table["text"], seen=table["seen"])
 

@@ -3,7 +3,7 @@
 import re
 from math import pi, sqrt
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import data
 from strength.values import field, frozen
 
@@ -97,14 +97,14 @@ def _nominal(size: str) -> float:
 def thread(size: str) -> Thread:
     """The thread of a size as typed, "M10" or "M10x1.25".
 
-    Raises UnknownName with the nearest sizes.
+    Raises UnknownNameError with the nearest sizes.
     """
     plain = size.replace(" ", "").replace("×", "x").replace("X", "x")
     known = data.index("thread")
     missing = plain not in known and size not in known
     if missing and (typed := re.fullmatch(r"[Mm](\d+(?:\.\d+)?).*", plain)):
         sizes = sorted(data.names("thread"), key=lambda one: abs(_nominal(one) - float(typed[1])))
-        raise UnknownName("thread", size, sizes[:4])
+        raise UnknownNameError("thread", size, sizes[:4])
     name, table = data.read("thread", plain if plain in known else size)
     diameter, pitch = float(table["diameter"]), float(table["pitch"])
     _, fit = data.read("pitch", f"{table['pitch']:g}")

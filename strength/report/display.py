@@ -56,7 +56,7 @@ class Display:
         return f"{math.floor(convert(value * SECONDS / 1000.0, 'distance', self.system) + 1e-9)}"
 
     def exact(self, value: float, unit: str) -> tuple[str, str]:
-        """A demand or a limit in its record unit ("MPa", "N", "N*mm") to five figures, and the unit to read."""
+        """A demand or a limit, from its record unit ("MPa", "N", "N*mm"), to five figures, and its unit."""
         dimension = {"MPa": "stress", "N": "force", "N*mm": "moment"}[unit]
         shown = f"{convert(value, dimension, self.system):.5g}"
         return (f"{float(shown):.0f}" if "e+" in shown else shown), unit_of(dimension, self.system)

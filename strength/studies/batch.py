@@ -11,7 +11,7 @@ from strength.checks.frame_buckling import ENOUGH, LEAST, PART, amplification
 from strength.checks.register import every_verdict
 from strength.checks.stations import place_stations
 from strength.checks.verdict import Verdict
-from strength.frame.buckling import at_least, critical_multiplier, plan_buckling
+from strength.frame.buckling import critical_multiplier, plan_buckling
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Response
 from strength.frame.solve import solve
@@ -19,6 +19,7 @@ from strength.joints.heat import heat_lengths
 from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
 from strength.studies.prepared import Prepared
+from strength.studies.standing import far_from_buckling
 from strength.values import evolve, fields, frozen
 from strength.vehicle.sheet import Pushes
 
@@ -93,29 +94,12 @@ def with_bending(response: Response, factor: Array) -> Response:
 
 def proved(batch: Batch, response: Response) -> Flags:
     """Where all multipliers of a design are proved to be over 10 after their factor: (designs,)."""
-    found = [_proved(batch.prepared, *each) for each in _by_gauge(batch, response)]
-    return np.concatenate(found)
-
-
-def _proved(ready: Prepared, bars: Bars, pushes: Pushes, response: Response, plan: BucklingPlan) -> Flags:
-    """The same, first of all designs at once: the softest of each stiffness under the greatest compression.
-
-    A frame only gains by stiffness and loses by compression, so if that one stands they all do; else each
-    half is looked at.
-    """
-    designs = response.forces.shape[0]
+    ready = batch.prepared
     enough = ENOUGH * float(ready.buckling_divisor.max(initial=1.0))
-    if designs == 1:
-        found = at_least(ready.case, ready.layout, bars, pushes, response, enough, plan)
-        return np.asarray(found.all(axis=1))
-    least = evolve(response, forces=response.forces.min(axis=(0, 1), keepdims=True))
-    if at_least(ready.case, ready.layout, softest(bars), pushes, least, enough, plan).all():
-        return np.ones(designs, dtype=bool)
-    halves = (slice(0, designs // 2), slice(designs // 2, designs))
     return np.concatenate(
         [
-            _proved(ready, some(bars, half), pushes, evolve(response, forces=response.forces[half]), plan)
-            for half in halves
+            far_from_buckling(ready, bars, each, plan, enough)
+            for bars, _, each, plan in _by_gauge(batch, response)
         ]
     )
 
@@ -150,11 +134,6 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
 def some(bars: Bars, designs: slice) -> Bars:
     """Some designs of many."""
     return evolve(bars, **{name: value[designs] for name, value in _varied(bars)})
-
-
-def softest(bars: Bars) -> Bars:
-    """One design, each of its figures the least of all designs."""
-    return evolve(bars, **{name: value.min(axis=0, keepdims=True) for name, value in _varied(bars)})
 
 
 def _varied(bars: Bars) -> list[tuple[str, Any]]:

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.errors import StrengthError
+from strength.joints.draw import UndrawnError
 from strength.sections import Bars, Sizes, rebuilt
 from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
@@ -17,6 +18,7 @@ from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
 Found = list[tuple[Index, Evaluated]]
 Step = Callable[[int], None]
 
@@ -55,6 +57,7 @@ class Task:
     welds: WeldSizes | None
     pushes: tuple[Pushes, ...]
     ask: Ask
+    refused: str = ""  # why its one design cannot be built
 
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
@@ -85,12 +88,21 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, s
 def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
     """The task in parts of at most so many designs, all of a part going the same ways through the checks.
 
-    Designs whose geometry cannot be built stand alone.
+    Designs whose geometry cannot be built stand alone, with the reason.
     """
     found = []
-    for own in _ways(task):
-        for at in range(0, own.size, most):
-            some = own[at : at + most]
+    built: list[tuple[Index, Flags]] = []
+    for own, told in _told(task, np.arange(task.sizes.wall.shape[0])):
+        if isinstance(told, str):
+            found.append((own, evolve(some_of(task, own), refused=told)))
+        else:
+            built.append((own, told))
+    if not built:
+        return found
+    every = np.concatenate([own for own, _ in built])
+    for way in parted(np.concatenate([flags for _, flags in built])):
+        for at in range(0, way.size, most):
+            some = every[way[at : at + most]]
             found.append((some, some_of(task, some)))
     return found
 
@@ -99,6 +111,8 @@ def done(task: Task) -> Found:
     """A part worked off; halved until what cannot be computed stands alone, and is told."""
     designs = task.sizes.wall.shape[0]
     every = np.arange(designs)
+    if task.refused:
+        return [(every, failure(task.refused, task.ready.load_names))]
     try:
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             return [(every, _judged(task))]
@@ -116,18 +130,22 @@ def _judged(task: Task) -> Evaluated:
     return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
-def _ways(task: Task) -> list[Index]:
-    """Designs by the ways they go; halved until what cannot be built stands alone."""
-    designs = task.sizes.wall.shape[0]
+def _told(task: Task, numbers: Index) -> list[tuple[Index, Flags | str]]:
+    """Which ways designs go, or why one cannot be built."""
+    every = np.arange(numbers.size)
     try:
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-            return parted(branches(task.ready.case, task.ready.layout, _bars(task)))
-    except StrengthError:
-        every = np.arange(designs)
-        if designs == 1:
-            return [every]
-        halves = (every[: designs // 2], every[designs // 2 :])
-        return [own[part] for own in halves for part in _ways(some_of(task, own))]
+            return [(numbers, branches(task.ready.case, task.ready.layout, _bars(task)))]
+    except UndrawnError as error:
+        why = error.by_design(numbers.size)
+        sound = np.array([n for n in every if not why[n]], dtype=np.intp)
+        told: list[tuple[Index, Flags | str]] = [(numbers[[n]], why[n]) for n in every if why[n]]
+        return told + (_told(some_of(task, sound), numbers[sound]) if sound.size else [])
+    except StrengthError as error:
+        if numbers.size == 1:
+            return [(numbers, str(error))]
+        halves = (every[: numbers.size // 2], every[numbers.size // 2 :])
+        return [part for own in halves for part in _told(some_of(task, own), numbers[own])]
 
 
 def _bars(task: Task) -> Bars:

@@ -7,7 +7,7 @@
 
 import pytest
 
-from strength.errors import RangeError, UnknownName
+from strength.errors import RangeError, UnknownNameError
 from strength.library import find_bolt_class, rod_end_rating, shoulder_screw, thread
 from strength.library.bolt import bolt_class_names, bolt_class_rows
 from strength.library.screws import rod_end_names, shoulder_screw_names
@@ -110,7 +110,7 @@ def test_refusals():
     """A diameter without figures and an unknown class are refused by name."""
     with pytest.raises(RangeError, match=r"class 9\.8 has no strength for 20 mm"):
         find_bolt_class("9.8", 20)
-    with pytest.raises(UnknownName, match=r"no bolt class '8,8': nearest is '8\.8'"):
+    with pytest.raises(UnknownNameError, match=r"no bolt class '8,8': nearest is '8\.8'"):
         find_bolt_class("8,8", 8)
 
 
@@ -148,7 +148,7 @@ def test_shoulder_screw_strength():
 
 def test_unknown_shoulder():
     """9 mm is not made."""
-    with pytest.raises(UnknownName, match="no shoulder screw 'shoulder 9'"):
+    with pytest.raises(UnknownNameError, match="no shoulder screw 'shoulder 9'"):
         shoulder_screw("shoulder 9 mm")
     assert len(shoulder_screw_names()) == len(SHOULDERS)
 
@@ -172,5 +172,5 @@ def test_rod_end_ratings():
         one = rod_end_rating(size)
         assert 0 < one.axial <= 0.2 * one.radial
         assert one.sure == "choice"
-    with pytest.raises(UnknownName, match="no rod end 'M9'"):
+    with pytest.raises(UnknownNameError, match="no rod end 'M9'"):
         rod_end_rating("M9")

@@ -6,7 +6,7 @@
 
 import pytest
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import fatigue_class
 from strength.library.fatigue import fatigue_names
 
@@ -45,7 +45,7 @@ def test_class(name, steel, aluminium, en):
         (en, "steel", "EN 1993-1-9"),
     ):
         if wanted is None:
-            with pytest.raises(UnknownName, match=f"no fatigue class '{name}, {kind}, {standard}'"):
+            with pytest.raises(UnknownNameError, match=f"no fatigue class '{name}, {kind}, {standard}'"):
                 fatigue_class(name, kind=kind, standard=standard)
         else:
             found = fatigue_class(name, kind=kind, standard=standard)
@@ -107,5 +107,5 @@ def test_cycles_of_aluminium(name, kind, range_, cycles):
 
 def test_no_european_classes_for_aluminium():
     """EN 1993-1-9 is for steel: aluminium is refused, not given steel's class."""
-    with pytest.raises(UnknownName, match="aluminium, EN 1993-1-9"):
+    with pytest.raises(UnknownNameError, match="aluminium, EN 1993-1-9"):
         fatigue_class("fillet toe", kind="aluminium", standard="EN 1993-1-9")

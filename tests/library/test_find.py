@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from strength.errors import LibraryError, RangeError, UnknownName
+from strength.errors import LibraryError, RangeError, UnknownNameError
 from strength.library import data, find_filler, find_metal
 from strength.library.own import own_filler, own_metal
 from strength.library.personal import personal_folder
@@ -71,7 +71,7 @@ def test_own_file_by_path(tmp_path):
     path.write_text(MINE, encoding="utf-8")
     assert find_metal("frame-tube", personal=path).own
     assert find_filler("my-rod", personal=path).own
-    with pytest.raises(UnknownName):
+    with pytest.raises(UnknownNameError):
         find_metal("frame-tube")
 
 
@@ -186,7 +186,7 @@ def test_nearest_name(typed, nearest):
     if nearest is None:
         assert find_metal(typed.strip()).name in ("4130-N", "1.4301")
         return
-    with pytest.raises(UnknownName) as caught:
+    with pytest.raises(UnknownNameError) as caught:
         find_metal(typed)
     assert caught.value.nearest[0] == nearest
     assert f"the library holds no material '{typed}': nearest are '{nearest}'" in str(caught.value)
@@ -194,7 +194,7 @@ def test_nearest_name(typed, nearest):
 
 def test_unknown_filler():
     """The same for fillers."""
-    with pytest.raises(UnknownName, match="no filler 'ER70S6': nearest are 'ER70S-6'"):
+    with pytest.raises(UnknownNameError, match="no filler 'ER70S6': nearest are 'ER70S-6'"):
         find_filler("ER70S6")
 
 

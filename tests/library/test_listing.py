@@ -4,7 +4,7 @@ import json
 
 import pytest
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library.listing import material_tables, stock_tables
 from strength.library.listing_rows import span
 from strength.library.metals import metal_names
@@ -66,9 +66,9 @@ def test_words_narrow_down():
 
 def test_nothing_found():
     """The nearest names are told."""
-    with pytest.raises(UnknownName, match=r"no material 'S236JR': nearest are 'S235JR'"):
+    with pytest.raises(UnknownNameError, match=r"no material 'S236JR': nearest are 'S235JR'"):
         material_tables(["S236JR"])
-    with pytest.raises(UnknownName, match=r"no stock size 'pipes'"):
+    with pytest.raises(UnknownNameError, match=r"no stock size 'pipes'"):
         stock_tables(["pipes"])
 
 

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import find_metal, stock, wall_tolerance
 from strength.library.own import own_metal
 from strength.library.sizes import SHAPES, stock_lists
@@ -106,9 +106,9 @@ def test_by_unit_and_by_list():
     """Only inch sizes, only one list; anything else is refused by name."""
     assert {size.stock for size in stock("tube", unit="in")} == {"inch round tube"}
     assert {size.shape for size in stock("", name="steel plate")} == {"flat"}
-    with pytest.raises(UnknownName, match="no stock shape 'pipe'"):
+    with pytest.raises(UnknownNameError, match="no stock shape 'pipe'"):
         stock("pipe")
-    with pytest.raises(UnknownName, match="no stock list 'steel plates': nearest are 'steel plate'"):
+    with pytest.raises(UnknownNameError, match="no stock list 'steel plates': nearest are 'steel plate'"):
         stock("flat", name="steel plates")
 
 

@@ -12,7 +12,7 @@ import tomllib
 
 import pytest
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import data, find_metal, stock
 from strength.library.listing import material_tables, stock_tables
 from strength.library.metals import metal_names, textbook_names
@@ -80,7 +80,7 @@ def test_listed_only_when_asked_for(words):
 @pytest.mark.parametrize("words", [["Logan", "space"], ["Shigley"], ["isotropic"]])
 def test_words_of_a_book_alone_find_nothing(words):
     """Nor is one suggested where nothing else is found."""
-    with pytest.raises(UnknownName) as caught:
+    with pytest.raises(UnknownNameError) as caught:
         material_tables(words)
     assert not any("textbook" in near for near in caught.value.nearest)
 
@@ -97,21 +97,21 @@ def test_listed_when_asked_for():
 
 def test_no_sizes_are_listed():
     """Nothing is sold of a metal that cannot be bought."""
-    with pytest.raises(UnknownName):
+    with pytest.raises(UnknownNameError):
         stock_tables(["tube"], metal="textbook Logan space frame")
 
 
 @pytest.mark.parametrize("name", ["text", "Logan space frame", "Shigley 2014", "curve a0"])
 def test_not_suggested(name):
     """A wrong name does not lead to a book's metal."""
-    with pytest.raises(UnknownName) as caught:
+    with pytest.raises(UnknownNameError) as caught:
         find_metal(name)
     assert not any("textbook" in near for near in caught.value.nearest)
 
 
 def test_suggested_when_meant():
     """But one that asks for a textbook's does."""
-    with pytest.raises(UnknownName) as caught:
+    with pytest.raises(UnknownNameError) as caught:
         find_metal("textbook Logan space frme")
     assert caught.value.nearest[0] == "textbook Logan space frame"
 

@@ -11,7 +11,7 @@ from math import pi, sqrt
 
 import pytest
 
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import data, thread
 from strength.library.threads import thread_names
 
@@ -227,7 +227,7 @@ def test_sizes_as_typed(typed, size):
 
 def test_unknown_size():
     """A size that is not sold is refused by name."""
-    with pytest.raises(UnknownName, match=r"holds no thread 'M10x2': nearest are 'M10'"):
+    with pytest.raises(UnknownNameError, match=r"holds no thread 'M10x2': nearest are 'M10'"):
         thread("M10x2")
 
 

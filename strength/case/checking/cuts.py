@@ -3,7 +3,7 @@
 from strength.case.checking.survey import Survey, shape_of
 from strength.case.shape import Bar, Flat
 from strength.case.trade.entry import Entry
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library.threads import thread
 
 
@@ -57,5 +57,5 @@ def _check_shoulder(survey: Survey, shoulder: Entry) -> None:
     if "root" in keys:
         try:
             thread(keys["root"])
-        except UnknownName as error:
+        except UnknownNameError as error:
             survey.fault(shoulder, "root", str(error))

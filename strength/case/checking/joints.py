@@ -9,7 +9,7 @@ from strength.case.shape import Bar, Flat, Tube
 from strength.case.trade.axes import member_axes
 from strength.case.trade.entry import Entry
 from strength.case.trade.vector import dot
-from strength.errors import RangeError, UnknownName
+from strength.errors import RangeError, UnknownNameError
 from strength.library.bolt import find_bolt_class
 from strength.library.threads import thread
 from strength.values import evolve
@@ -91,7 +91,7 @@ def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str, d
     try:
         if size.kind == "thread":
             thread(size.text)
-    except UnknownName as error:
+    except UnknownNameError as error:
         survey.faults.add(path, str(error))
         return
     grade = joint.keys.get("class")
@@ -99,7 +99,7 @@ def _check_size(survey: Survey, joint: Entry, size: BoltSize | None, key: str, d
         return
     try:
         find_bolt_class(grade, size.diameter)
-    except (UnknownName, RangeError) as error:
+    except (UnknownNameError, RangeError) as error:
         origin = defaults.origin.get((joint.kind, joint.name, "class"))
         survey.faults.add(origin or f"{joint.path}.class", str(error))
 

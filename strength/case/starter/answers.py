@@ -12,7 +12,7 @@ from strength import units
 from strength.case.faults import RefusedError, nearest
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.case.shape_text import parse
-from strength.errors import UnknownName
+from strength.errors import UnknownNameError
 from strength.library import find_metal
 
 Value = TypeVar("Value")
@@ -114,5 +114,5 @@ def metal(text: str) -> Answer[Any]:
     name = text.strip()
     try:
         return Answer(name, find_metal(name))
-    except UnknownName as error:
+    except UnknownNameError as error:
         raise RefusedError(f"{error}; `strength materials` lists them") from None
