@@ -24,6 +24,8 @@ if TYPE_CHECKING:
     from strength.sections.bars import Bars
     from strength.vehicle.sheet import Pushes
 
+BLOCK = 8  # designs whose matrices stand in memory together: more only wait for memory
+
 
 def solve(
     case: Case, layout: Layout, bars: "Bars", pushes: "Pushes", prepared: Plan | None = None
@@ -123,16 +125,19 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
 
 
 def _dense(ready: Plan, coefficient: Array) -> Solver:
-    matrices = ready.assembly.matrix(coefficient)
-
     def solver(loads: Array, some: Index) -> Array:
-        if ready.reduction.unknowns == 0:
-            return np.zeros((some.size, 0, loads.shape[-1]))
-        own = matrices if some.size == matrices.shape[0] or matrices.shape[0] == 1 else matrices[some]
-        try:
-            return np.asarray(np.linalg.solve(own, loads), dtype=float)
-        except np.linalg.LinAlgError:
-            raise SolveError("the stiffness matrix is singular") from None
+        out = np.zeros((some.size, ready.reduction.unknowns, loads.shape[-1]))
+        if out.size == 0:
+            return out
+        for at in range(0, some.size, BLOCK):
+            part = slice(at, at + BLOCK)
+            own = coefficient if coefficient.shape[0] == 1 else coefficient[some[part]]
+            push = loads if loads.shape[0] == 1 else loads[part]
+            try:
+                out[part] = np.linalg.solve(ready.assembly.matrix(own), push)
+            except np.linalg.LinAlgError:
+                raise SolveError("the stiffness matrix is singular") from None
+        return out
 
     return solver
 
