@@ -20,6 +20,7 @@ from strength.frame.plan import plan
 from strength.frame.response import Layout, Response
 from strength.frame.solve import solve
 from strength.frame.wheels import wheel_movement
+from strength.joints.draw import weld_lines
 from strength.joints.heat import heat_lengths
 from strength.sections import Bars, measure
 from strength.values import evolve, frozen
@@ -78,7 +79,8 @@ def run(case: Case) -> Outcome:
     alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
     amplified = amplification(alpha)
     used = with_bending(response, amplified)
-    heat = heat_lengths(case, layout, bars)
+    lines = weld_lines(case, layout, bars)
+    heat = heat_lengths(case, layout, bars, lines)
     stations = place_stations(case, layout, bars, used, heat)
     context = Context(
         case=case,
@@ -91,6 +93,7 @@ def run(case: Case) -> Outcome:
         alpha=alpha,
         amplified=amplified,
         heat=heat,
+        lines=lines,
     )
     return Outcome(
         case=case,

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from strength.checks.factors import Factors
     from strength.checks.stations import Stations
     from strength.frame.response import Layout, Response
+    from strength.joints.draw import Lines
     from strength.joints.heat import HeatLength
     from strength.joints.seat import Seat
     from strength.sections.bars import Bars
@@ -36,6 +37,7 @@ class Context:
     alpha: Array  # (designs, loads) critical multiplier of the frame over its factor; inf: none
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
     heat: "tuple[HeatLength, ...] | None" = None  # None: not kept, worked out where asked for
+    lines: "Lines | None" = None  # of the welds; None likewise
 
     @cached_property
     def load_names(self) -> tuple[str, ...]:
@@ -45,7 +47,7 @@ class Context:
     @cached_property
     def seats(self) -> "tuple[Seat, ...]":
         """Where each weld of the case sits, in order."""
-        return seats(self.case, self.layout, self.bars)
+        return seats(self.case, self.layout, self.bars) if self.lines is None else self.lines.seats
 
     @cached_property
     def raised(self) -> list[float]:

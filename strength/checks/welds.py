@@ -172,7 +172,8 @@ def _found(context: Context) -> tuple[WeldEffect, ...]:
     forces = spread(forces, (designs, *forces.shape[1:]))
     cut = context.factors.method == "limit-state"
     found: dict[int, WeldEffect] = {}
-    for group in drawn(every, context.bars, cut=cut, designs=designs):
+    kept = None if cut or context.lines is None else context.lines.groups
+    for group in kept or drawn(every, context.bars, cut=cut, designs=designs):
         found.update(zip(group.welds, _group(context, group, every, forces), strict=True))
     return tuple(found[n] for n in range(len(every)))
 

@@ -7,14 +7,16 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import spread
+from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.errors import CaseError
+from strength.frame.response import Layout
 from strength.joints.outline import pattern, shortened
 from strength.joints.pieces import Pieces, split_at
 from strength.joints.pieces import stacked as stacked_pieces
 from strength.joints.saddle import Cylinder
 from strength.joints.saddle import stacked as stacked_cylinders
-from strength.joints.seat import Seat
+from strength.joints.seat import Seat, seats
 from strength.joints.weld_line import extent
 from strength.sections.bars import Bars
 from strength.values import evolve, frozen
@@ -69,6 +71,20 @@ class Group:
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
         """The rows of the group's weld `number` (designs or 1, ...)."""
         return values[number * self.each : (number + 1) * self.each]
+
+
+@frozen(kw_only=True, eq=False)
+class Lines:
+    """Where all welds sit, and their whole lines, end craters included."""
+
+    seats: tuple[Seat, ...]
+    groups: tuple[Group, ...]
+
+
+def weld_lines(case: Case, layout: Layout, bars: Bars) -> Lines:
+    """Seats and lines of the welds of a case, in all designs of `bars`."""
+    every = seats(case, layout, bars)
+    return Lines(seats=every, groups=drawn(every, bars, cut=False, designs=bars.wall.shape[0]))
 
 
 def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tuple[Group, ...]:

@@ -7,8 +7,8 @@ from numpy.typing import NDArray
 
 from strength.arrays import spread
 from strength.case.shape import Bare
-from strength.joints.draw import Group, drawn
-from strength.joints.seat import Seat, seats
+from strength.joints.draw import Group, Lines, weld_lines
+from strength.joints.seat import Seat
 from strength.values import frozen
 
 if TYPE_CHECKING:
@@ -45,17 +45,19 @@ class HeatLength:
     in_range: NDArray[np.bool_]
 
 
-def heat_lengths(case: "Case", layout: "Layout", bars: "Bars") -> tuple[HeatLength, ...]:
+def heat_lengths(
+    case: "Case", layout: "Layout", bars: "Bars", lines: Lines | None = None
+) -> tuple[HeatLength, ...]:
     """All heat-affected lengths, weld by weld: on the part welded, then on the part welded onto.
 
     From the weld's plane, or the extent of a saddle, to b on either side; on the part welded onto
     from the footprint to b on either side. Stricter than EN 1999-1-1 6.2.3 at local welds.
-    Raises CaseError where a weld has no such line.
+    lines: `weld_lines` of the same case, to save their cost. Raises CaseError where a weld has no such line.
     """
-    every = seats(case, layout, bars)
-    designs = bars.wall.shape[0]
+    known = weld_lines(case, layout, bars) if lines is None else lines
+    every = known.seats
     found: dict[int, list[HeatLength]] = {}
-    for group in drawn(every, bars, cut=False, designs=designs):
+    for group in known.groups:
         own = [every[n] for n in group.welds]
         low, high = (np.zeros(len(own) * group.each),) * 2
         if group.cylinder is not None:

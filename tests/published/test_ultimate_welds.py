@@ -10,6 +10,7 @@ import numpy as np
 import pytest
 
 from strength.errors import SolveError
+from strength.joints.forms import Forms
 from strength.joints.peak import peaks
 from strength.joints.traction import pull
 from strength.joints.ultimate import directional, ultimate_force
@@ -114,9 +115,8 @@ def test_the_elastic_line_method_is_safe_beside_it(k, a, elastic):
     found = line(*lines)
     arm = found.centroid[0, 1] + 10.0 * a
     through = pull(found, np.array([[[0.0, 0.0, -1.0, -arm, 0.0, 0.0]]]), [weld()], ("load",))
-    worst = peaks(found, through, [(np.array([1.0, 1.0, 1.0, 0.0])[None, None, None], np.ones((1, 1)))])[
-        0
-    ].value[0, 0]
+    resultant = Forms(forms=np.array([1.0, 1.0, 1.0, 0.0])[None, None, None], scales=np.ones((1, 1)))
+    worst = peaks(found, through, [resultant])[0].value[0, 0]
     assert 0.60 * E70 * 0.707 * PER_SIXTEENTH / worst / 10.0 == pytest.approx(elastic, rel=2e-3)
     assert 1.7 < coefficient(pieces(*lines), 10.0 * a) / elastic < 2.2
 

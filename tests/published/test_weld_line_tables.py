@@ -10,6 +10,7 @@ Khurmi and Gupta, A Textbook of Machine Design, chapter on welded joints, from m
 import numpy as np
 import pytest
 
+from strength.joints.forms import Forms
 from strength.joints.peak import peaks
 from strength.joints.traction import pull
 from tests.joints.bench import weld
@@ -98,7 +99,9 @@ def test_circle():
 def _worst(found, force, throat):
     load = np.array(force, dtype=float)[None, None]
     through = pull(found, load, [weld()], ("load",))
-    return through, float(peaks(found, through, [(RESULTANT, np.ones((1, 1)))])[0].value[0, 0]) / throat
+    return through, float(
+        peaks(found, through, [Forms(forms=RESULTANT, scales=np.ones((1, 1)))])[0].value[0, 0]
+    ) / throat
 
 
 def test_u_weld_of_a_bracket():
