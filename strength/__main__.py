@@ -32,6 +32,7 @@ def _parser(typed: Sequence[str]) -> argparse.ArgumentParser:
         own = commands.add_parser(command.name, help=text, description=text, epilog=ONE_LINE)
         for names, settings in command.arguments if command.name in typed else ():
             own.add_argument(*names, **settings)
+        own.add_argument("--library", metavar="FILE", help="a library file of your own metals and fillers")
         own.set_defaults(function=command.function)
     return parser
 
@@ -54,6 +55,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
             stream.reconfigure(errors="replace")  # a console without the letters still gets the figures
     typed = sys.argv[1:] if arguments is None else arguments
     options = _parser(typed).parse_args(typed)
+    if options.library:
+        os.environ["STRENGTH_LIBRARY"] = options.library  # for workers of a study too
     try:
         code: int = options.function(options)
         sys.stdout.flush()

@@ -7,6 +7,7 @@ from strength.case.model import Case, HandForce, Member, Strut, Vector
 from strength.case.places import other_side
 from strength.case.shape import Box, Flat, Outline, Tube
 from strength.case.trade.axes import member_axes
+from strength.library import Metal
 from strength.values import frozen
 
 CLEAR = 0.94  # cosine of 20 degrees: nearer to a body axis than that, the axis alone is named
@@ -34,10 +35,20 @@ def read_as(case: Case) -> tuple[ReadAs, ...]:
     Of two images that read alike, the first.
     """
     found: dict[tuple[str, str], ReadAs] = {}
-    for sentence in (*_members(case), *_walls(case), *_forces(case)):
+    for sentence in (*_members(case), *_walls(case), *_forces(case), *_own(case)):
         if (other_side(sentence.part), sentence.text) not in found or not sentence.part.endswith(".right"):
             found.setdefault((sentence.part, sentence.text), sentence)
     return tuple(found.values())
+
+
+def _own(case: Case) -> Iterator[ReadAs]:
+    """Metals and fillers that are the user's own: in the case or in a library of the user's."""
+    for kind, store in (("metal", case.metals), ("filler", case.fillers)):
+        for name, found in store.items():
+            if found.own:
+                source = found.rows[0].source if isinstance(found, Metal) else found.source
+                told = f", source {source!r}" if source else ", no source given"
+                yield ReadAs(part=name, text=f"a {kind} of your own, its figures not the library's{told}")
 
 
 def _members(case: Case) -> Iterator[ReadAs]:

@@ -27,7 +27,10 @@ def personal_folder() -> Path:
 
 
 def personal_files(file: Path | None = None) -> tuple[Path, ...]:
-    """The library files to read, in order of their names."""
+    """The library files to read, in order of their names; $STRENGTH_LIBRARY names one in their place."""
+    named = os.environ.get("STRENGTH_LIBRARY", "")
+    if file is None and named:
+        file = Path(named)
     return (file,) if file is not None else tuple(sorted(personal_folder().glob("*.toml")))
 
 

@@ -100,5 +100,5 @@ def test_a_post_that_only_touches_is_named() -> None:
         )
     )
     assert "no shock" in found["wishbones.low.left"][0]
-    told = "'mast-from.left': lies on the line of 'rail.left' but is not joined to it: add it to its `via`"
-    assert found["members.mast.left"] == [told]
+    told = "lies on the line of 'rail.left' but is not joined to it: add it to that part's `via`"
+    assert found["members.mast.left"] == [f"'mast-from.left': {told}"]
