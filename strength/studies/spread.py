@@ -1,5 +1,6 @@
 """`spread`: from the scatter of walls, welds, metals, masses and loads to the scatter of margins."""
 
+import gc
 from concurrent.futures import Executor
 
 import numpy as np
@@ -136,6 +137,7 @@ def _worked_off(pieces: list[Draws], executor: Executor | None, step: Step) -> l
         found = []
         for piece in pieces:
             found.append(worst_of(piece))
+            gc.collect()  # what the checks kept of it is large and knows itself
             step(piece.factors.shape[0])
         return found
     waiting = [executor.submit(worst_of, piece) for piece in pieces]
@@ -143,6 +145,7 @@ def _worked_off(pieces: list[Draws], executor: Executor | None, step: Step) -> l
     try:
         for future, piece in zip(waiting, pieces, strict=True):
             found.append(future.result())
+            gc.collect()
             step(piece.factors.shape[0])
     except BaseException:
         for future in waiting:

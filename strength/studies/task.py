@@ -1,5 +1,6 @@
 """A piece of work: some designs of one make-up, done here or by any executor."""
 
+import gc
 from collections.abc import Callable, Sequence
 from concurrent.futures import Executor
 
@@ -19,6 +20,7 @@ from strength.vehicle.sheet import Pushes
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
+MANY = 4  # tasks from which their leftovers are cleared away at once
 Found = list[tuple[Index, Evaluated]]
 Step = Callable[[int], None]
 
@@ -71,6 +73,8 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, s
     if executor is None:
         for own, task in tasks:
             found += [(own[numbers], each) for numbers, each in done(task)]
+            if len(tasks) > MANY:
+                gc.collect()  # what the checks kept of it is large and knows itself
             step(own.size)
         return found
     waiting = [(own, executor.submit(done, task)) for own, task in tasks]

@@ -1,0 +1,89 @@
+"""The worst place on a circle, against a fine grid of the same forces written out by hand."""
+
+import numpy as np
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from hypothesis.extra.numpy import arrays
+
+from strength.joints.circle import is_circle, top_of_circle
+from strength.joints.pieces import arcs, straight
+from strength.joints.traction import Pull
+from strength.joints.weld_line import WeldLine, measured
+
+FORMS = np.array([[[1.0, 1.0, 1.0, 0.0], [3.0, 3.0, 1.0, 0.0], [2.0, 3.0, 2.0, 2.0], [0.5, 0.0, 0.5, -1.0]]])
+SCALES = np.array([[1.0, 0.55, 0.7, 1.9]])
+ANGLES = np.linspace(0.0, 2.0 * np.pi, 72_001)
+
+
+def circle(radius: float) -> WeldLine:
+    """A circle in four quarters."""
+    return measured(
+        arcs(
+            np.zeros((1, 4, 2)),
+            np.full((1, 4), radius),
+            np.arange(4.0) * np.pi / 2.0,
+            np.full(4, np.pi / 2.0),
+        )
+    )
+
+
+def by_grid(radius: float, direct: np.ndarray, spin: np.ndarray) -> float:
+    """The greatest scaled form of q = d + w x r, its parts along x, the circle and its radius."""
+    zero = np.zeros_like(ANGLES)
+    out = np.stack([zero, np.cos(ANGLES), np.sin(ANGLES)], axis=-1)
+    along = np.stack([zero, -np.sin(ANGLES), np.cos(ANGLES)], axis=-1)
+    q = direct + np.cross(spin, radius * out)
+    x, s, n = q[:, 0], np.sum(q * along, axis=1), np.sum(q * out, axis=1)
+    forms = FORMS[0] * SCALES[0][:, None]
+    return float(max((c[0] * x * x + c[1] * s * s + c[2] * n * n + c[3] * x * n).max() for c in forms))
+
+
+AMOUNTS = arrays(float, 3, elements=st.floats(-100.0, 100.0).map(lambda v: round(v, 3)))
+
+
+@given(direct=AMOUNTS, spin=AMOUNTS, radius=st.floats(3.0, 60.0))
+def test_worst_of_any_pull(direct: np.ndarray, spin: np.ndarray, radius: float) -> None:
+    """Never under the grid, and above it by no more than a grid of that step can miss."""
+    line = circle(radius)
+    found = top_of_circle(line, Pull(direct=direct[None, None], spin=spin[None, None]), FORMS, SCALES)
+    grid = by_grid(radius, direct, spin)
+    assert found.height[0, 0] >= grid * (1.0 - 1e-12)
+    assert found.height[0, 0] <= grid * (1.0 + 1e-7) + 1e-9
+    form = int(found.form[0, 0])
+    x, s, n = found.parts[0, 0]
+    own = FORMS[0, form] * SCALES[0, form]
+    assert own @ [x * x, s * s, n * n, x * n] == pytest.approx(found.height[0, 0], rel=1e-9, abs=1e-9)
+    assert np.hypot(*found.place[0, 0, 1:]) == pytest.approx(radius)
+
+
+def test_bending_alone_has_two_worst_places() -> None:
+    """Spin about y: q_x = w R sin phi, worst at top and underside alike, and both are R spin."""
+    line = circle(12.0)
+    pull = Pull(direct=np.zeros((1, 1, 3)), spin=np.array([[[0.0, 2.5, 0.0]]]))
+    found = top_of_circle(line, pull, np.array([[[1.0, 0.0, 0.0, 0.0]]]), np.ones((1, 1)))
+    assert found.height[0, 0] == pytest.approx((12.0 * 2.5) ** 2, rel=1e-14)
+    assert abs(found.place[0, 0, 2]) == pytest.approx(12.0, rel=1e-9)
+
+
+def test_scales_that_go_with_the_load() -> None:
+    """(rows, loads, forms): each load by its own scales."""
+    line = circle(9.0)
+    rng = np.random.default_rng(2)
+    pull = Pull(direct=rng.normal(size=(1, 5, 3)), spin=rng.normal(size=(1, 5, 3)))
+    scales = rng.uniform(0.2, 2.0, (1, 5, 4))
+    found = top_of_circle(line, pull, FORMS, scales)
+    for load in range(5):
+        one = Pull(direct=pull.direct[:, [load]], spin=pull.spin[:, [load]])
+        alone = top_of_circle(line, one, FORMS, scales[:, load])
+        assert found.height[0, load] == pytest.approx(alone.height[0, 0], rel=1e-14)
+        assert found.form[0, load] == alone.form[0, 0]
+
+
+def test_what_is_no_circle() -> None:
+    """Straight lines, half a circle and two circles are left to the samples."""
+    half = arcs(np.zeros((1, 2, 2)), np.full((1, 2), 5.0), np.array([0.0, 1.5]), np.full(2, np.pi / 2.0))
+    apart = arcs(np.array([[[0.0, 0.0], [9.0, 0.0]]]), np.full((1, 2), 5.0), np.zeros(2), np.full(2, np.pi))
+    lines = straight(np.array([[[0.0, 10.0, 0.0, -10.0], [5.0, 10.0, 5.0, -10.0]]]))
+    assert not any(is_circle(measured(pieces)) for pieces in (half, apart, lines))
+    assert is_circle(circle(7.0))
