@@ -10,8 +10,10 @@ from strength.studies.screened import passes
 
 
 def exit_code(found: Advice) -> int:
-    """0: nothing is over its limit; 1: something is, whatever may cure it."""
-    return 0 if passes(found.utilisation_now) else 1
+    """0: nothing is over its limit; 1: something is, whatever may cure it; 3: a row is out of range."""
+    if not passes(found.utilisation_now):
+        return 1
+    return 0 if found.in_range_now else 3
 
 
 def advice_record(found: Advice) -> dict[str, Any]:

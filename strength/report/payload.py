@@ -10,8 +10,10 @@ from strength.units import show
 
 
 def exit_code(found: Payload) -> int:
-    """0: the payload of the case is carried; 1: something is over its limit with it."""
-    return 0 if found.utilisation_now <= 1.0 + ROUNDING else 1
+    """0: the payload is carried; 1: something is over its limit with it; 3: a row is out of range."""
+    if not found.utilisation_now <= 1.0 + ROUNDING:
+        return 1
+    return 0 if found.in_range_now else 3
 
 
 def payload_record(found: Payload) -> dict[str, Any]:
@@ -48,7 +50,7 @@ def _banners(found: Payload, system: str) -> tuple[Banner, ...]:
     if found.over_at_none:
         why = f"Without any payload {check_words(found.governs)} is over its limit: no payload can be given."
         banners.append(Banner(kind="over", heading="OVER THE LIMIT WHEN EMPTY", lines=(why,)))
-    elif exit_code(found):
+    elif exit_code(found) == 1:
         why = f"The payload of the case is over the limit: {check_words(found.governs)}."
         banners.append(
             Banner(kind="over", heading="OVERLOADED", lines=(why, "Do not build or ride it like this."))

@@ -17,8 +17,10 @@ RARE = 0.01  # own choice: a chance of exceeding that is not called small any mo
 
 
 def exit_code(found: Spread) -> int:
-    """0: no draw is over its limit; 1: some are."""
-    return 1 if found.chance.over else 0
+    """0: no draw is over its limit; 1: some are; 3: none is, but a row is out of its source's range."""
+    if found.chance.over:
+        return 1
+    return 0 if found.in_range else 3
 
 
 def spread_record(found: Spread) -> dict[str, Any]:

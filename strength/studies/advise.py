@@ -63,6 +63,7 @@ class Advice:
     mass: float
     mass_now: float
     utilisation_now: float
+    in_range_now: bool
 
     @property
     def cured(self) -> bool:
@@ -95,6 +96,7 @@ def advise(file: TypedCase, *, run: Run = HERE) -> Advice:
         mass=structure_mass(_with(file, chosen), struts=True) - weight if chosen else 0.0,
         mass_now=weight,
         utilisation_now=float(now.worst[0]),
+        in_range_now=bool(now.in_range[0]),
     )
 
 

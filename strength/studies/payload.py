@@ -42,14 +42,16 @@ class Reach:
 class Payload:
     """The greatest payload [kg], None where no check limits it.
 
-    now: what the case has. governs: the check that sets it. following, following_governs: the payload
-    at which the next part, another one than that, comes to its limit. more_helps: places [kg] where
+    now: what the case has; in_range_now: False where some row is then out of its source's range.
+    governs: the check that sets the payload. following, following_governs: the payload at which the next
+    part, another one than that, comes to its limit. more_helps: places [kg] where
     utilisation falls with more payload; over_at_none: something is over its limit without any.
     """
 
     payload: float | None
     now: float
     utilisation_now: float
+    in_range_now: bool
     governs: str
     following: float | None
     following_governs: str
@@ -84,6 +86,7 @@ def payload(case: Case, *, step: Step = lambda _: None) -> Payload:
         payload=limit,
         now=now,
         utilisation_now=float(here.worst[0]),
+        in_range_now=bool(here.in_range[0]),
         governs=governs,
         following=following,
         following_governs=after,

@@ -14,7 +14,7 @@ from strength.sections import Bars, Sizes, rebuilt, sizes_of
 from strength.studies.batch import Batch, context_of
 from strength.studies.branches import branches, parted
 from strength.studies.draws import Scatter, drawn, parts_of, scatter_of
-from strength.studies.evaluate import shapes_of
+from strength.studies.evaluate import evaluate, shapes_of
 from strength.studies.forces import Loading, loading
 from strength.studies.prepared import Prepared, prepare
 from strength.studies.screened import ROUNDING
@@ -32,7 +32,7 @@ CONFIDENCE = 0.95
 
 @frozen(kw_only=True)
 class Spread:
-    """Scatter of the worst utilisation.
+    """Scatter of the worst utilisation; `in_range`: False where some row, as drawn, is out of range.
 
     by_quality: quality of all welds -> what it would be with that. parts: part -> share of draws in which
     it is over, the most first. matters: kind and name of an input -> its rank correlation with the worst
@@ -42,6 +42,7 @@ class Spread:
     scatter: Scatter
     draws: int
     nominal: float
+    in_range: bool
     chance: "Chance"
     by_quality: dict[str, "Chance"]
     parts: tuple[tuple[str, float], ...]
@@ -118,6 +119,7 @@ def spread(
         scatter=scatter,
         draws=int(whole.size),
         nominal=float(nominal.whole[0]),
+        in_range=bool(evaluate([case]).in_range[0]),
         chance=_chance(whole),
         by_quality={name: _chance(np.maximum(other, throat / quality)) for name, quality in QUALITY.items()},
         parts=_parts(found, whole.size),
@@ -137,7 +139,7 @@ def _worked_off(pieces: list[Draws], executor: Executor | None, step: Step) -> l
         found = []
         for piece in pieces:
             found.append(worst_of(piece))
-            gc.collect()  # what the checks kept of it is large and knows itself
+            gc.collect(1)  # what the checks kept of it is large and knows itself
             step(piece.factors.shape[0])
         return found
     waiting = [executor.submit(worst_of, piece) for piece in pieces]
@@ -145,7 +147,7 @@ def _worked_off(pieces: list[Draws], executor: Executor | None, step: Step) -> l
     try:
         for future, piece in zip(waiting, pieces, strict=True):
             found.append(future.result())
-            gc.collect()
+            gc.collect(1)
             step(piece.factors.shape[0])
     except BaseException:
         for future in waiting:

@@ -74,7 +74,7 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, s
         for own, task in tasks:
             found += [(own[numbers], each) for numbers, each in done(task)]
             if len(tasks) > MANY:
-                gc.collect()  # what the checks kept of it is large and knows itself
+                gc.collect(1)  # what the checks kept of it is large and knows itself
             step(own.size)
         return found
     waiting = [(own, executor.submit(done, task)) for own, task in tasks]

@@ -40,19 +40,19 @@ def only(kind: str, deviation: float, text: str = ARM) -> str:
 def test_load_alone_has_a_closed_form() -> None:
     """Utilisation is the load's factor times the nominal one: a normal law, cut off at three deviations."""
     case = case_from_text(only("load", 0.08))
-    found = spread(case, draws=4000)
+    found = spread(case, draws=1000)
     u = run(case).rows[0].utilisation
     assert found.nominal == pytest.approx(u, rel=1e-12)
     z = (1.0 / u - 1.0) / 0.08
     inside = norm.cdf(3.0) - norm.cdf(-3.0)
     exact = (norm.cdf(3.0) - norm.cdf(z)) / inside
     assert 0.02 < exact < 0.98
-    # a Latin hypercube of one input hits each of 4000 strips once: right to one draw
-    assert found.chance.chance == pytest.approx(exact, abs=1.1 / 4000)
+    # a Latin hypercube of one input hits each of 1000 strips once: right to one draw
+    assert found.chance.chance == pytest.approx(exact, abs=1.1 / 1000)
     assert found.chance.low < exact < found.chance.high
     for share, value in found.chance.quantiles.items():
         at = norm.ppf(norm.cdf(-3.0) + share * inside)
-        assert value == pytest.approx(u * (1.0 + 0.08 * at), abs=2e-3)
+        assert value == pytest.approx(u * (1.0 + 0.08 * at), abs=4e-3)
     assert found.matters == (("load", "hang", pytest.approx(1.0, abs=1e-12)),)
 
 
