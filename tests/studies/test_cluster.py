@@ -16,9 +16,9 @@ from tests.studies.cases import CRANE
 
 @pytest.fixture(scope="module")
 def executor() -> Iterator[Executor]:
-    """The executor of a cluster without a dashboard."""
+    """The executor of a cluster whose pages take any free port: several may run at once."""
     with (
-        LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address=None) as cluster,
+        LocalCluster(n_workers=2, threads_per_worker=1, dashboard_address="127.0.0.1:0") as cluster,
         Client(cluster) as client,
     ):
         yield client.get_executor()
