@@ -191,8 +191,7 @@ def _on_curved(line: WeldLine, pull: Pull, samples: Samples, group: Forms) -> tu
     tops[..., 1:] &= higher >= 0.0
     tops[..., :-1] &= higher <= 0.0
     values = np.where(tops, values, -np.inf).reshape(*values.shape[:2], -1)
-    number = np.argpartition(values, -CANDIDATES, axis=-1)[..., -CANDIDATES:]
-    form, number = np.divmod(number, own.size * steps)
+    form, number = np.divmod(_highest(values), own.size * steps)
     piece, middle = own[number // steps], grid[number % steps]
     rows = np.arange(group.forms.shape[0]).reshape(-1, 1, 1)
     chosen = group.forms[rows, form, piece]
@@ -206,6 +205,16 @@ def _on_curved(line: WeldLine, pull: Pull, samples: Samples, group: Forms) -> tu
         parts=np.stack([picked(part, best) for part in parts], axis=-1),
         place=np.stack([picked(part, best) for part in place], axis=-1),
     ), picked(height, best)
+
+
+def _highest(values: Array) -> Index:
+    """Numbers of the highest along the last axis, which is overwritten: faster than argpartition."""
+    found = []
+    for _ in range(CANDIDATES):
+        top = np.argmax(values, axis=-1)
+        found.append(top)
+        np.put_along_axis(values, top[..., None], -np.inf, axis=-1)
+    return np.stack(found, axis=-1)
 
 
 def _refined(
