@@ -125,7 +125,7 @@ def plate_across(face: Face, brace: Brace) -> Array:
     """Plate across the face (Table 7.13): least of plate, face, punching and side walls [N]."""
     beta = brace.b1 / face.b0
     found = brace.fy1 * brace.t1 * effective(face, brace.b1, brace.t1, brace.fy1)
-    bending = face.kn * face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * beta)
+    bending = face.kn * face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * np.minimum(beta, WIDE))
     found = np.where(beta <= WIDE, np.minimum(found, bending), found)
     inner = beta <= 1.0 - 2.0 * face.t0 / face.b0
     punched = _punching(face, brace, 2.0 * brace.t1)
@@ -137,7 +137,7 @@ def plate_across(face: Face, brace: Brace) -> Array:
 def plate_along(face: Face, brace: Brace, km: Array) -> Array:
     """Plate along the face (Table 7.13): km fy t0^2 (2 h1/b0 + 4 sqrt(1 - t1/b0)) [N]."""
     found: Array = km * face.fy * face.t0**2
-    return found * (2.0 * brace.h1 / face.b0 + 4.0 * np.sqrt(1.0 - brace.t1 / face.b0))
+    return found * (2.0 * brace.h1 / face.b0 + 4.0 * np.sqrt(np.maximum(1.0 - brace.t1 / face.b0, 0.0)))
 
 
 def _punching(face: Face, brace: Brace, sides: Array) -> Array:

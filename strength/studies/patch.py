@@ -23,11 +23,20 @@ def patched(file: TypedCase, edits: Sequence[Edit]) -> str:
         place = document
         for step in edit.way[:-1]:
             place = place[step]
-        place[edit.way[-1]] = edit.value
+        place[edit.way[-1]] = _inline(edit.value) if isinstance(edit.value, dict) else edit.value
     text: str = tomlkit.dumps(document)
     if tomllib.loads(text) != file.changed(edits):
         raise StrengthError("the change cannot be written into this file: type it by hand")
     return text
+
+
+def _inline(keys: dict[str, Any]) -> Any:
+    """The keys on one line, spaced as people do."""
+    import tomlkit
+
+    line = tomlkit.inline_table()
+    line.update(keys)
+    return line
 
 
 def _put_in(document: Any, keys: dict[str, Any]) -> None:
@@ -35,9 +44,7 @@ def _put_in(document: Any, keys: dict[str, Any]) -> None:
     import tomlkit
 
     if isinstance(document.get("change"), tomlkit.items.Array):
-        line = tomlkit.inline_table()
-        line.update(keys)
-        document["change"].append(line)
+        document["change"].append(_inline(keys))
         return
     block = tomlkit.table()
     block.update(keys)

@@ -70,7 +70,7 @@ def engagement(file: TypedCase, stud: Stud) -> Found:
     for depth in (factor * stud.size.diameter for factor in DEEPER):
         if depth <= stud.engaged * 1.02:
             continue
-        how = f"{depth:.4g} mm of thread engaged instead of {stud.engaged:.4g} mm"
+        how = f"{depth:.4g} mm of thread engaged instead of {stud.engaged:.4g} mm, if the metal is that deep"
         text = f"{depth:.4g} mm"
         for name in file.sides(stud.name):
             edit = _engaged(file, name, text)
