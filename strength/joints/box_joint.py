@@ -125,7 +125,9 @@ def plate_across(face: Face, brace: Brace) -> Array:
     """Plate across the face (Table 7.13): least of plate, face, punching and side walls [N]."""
     beta = brace.b1 / face.b0
     found = brace.fy1 * brace.t1 * effective(face, brace.b1, brace.t1, brace.fy1)
-    bending = face.kn * face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * np.minimum(beta, WIDE))
+    bending = (
+        face.kn * face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * np.minimum(beta, WIDE))
+    )
     found = np.where(beta <= WIDE, np.minimum(found, bending), found)
     inner = beta <= 1.0 - 2.0 * face.t0 / face.b0
     punched = _punching(face, brace, 2.0 * brace.t1)
