@@ -44,6 +44,15 @@ def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:
     return values if values.shape == shape else np.broadcast_to(values, shape)
 
 
+def settled(values: NDArray[Number]) -> NDArray[Number]:
+    """Values (designs, ...), as one row (1, ...) where they are the same in all designs.
+
+    >>> settled(np.array([2.5, 2.5, 2.5])), settled(np.array([2.5, 3.5]))
+    (array([2.5]), array([2.5, 3.5]))
+    """
+    return values[:1] if values.shape[0] > 1 and (values == values[:1]).all() else values
+
+
 def picked(values: NDArray[Number], number: NDArray[np.intp]) -> NDArray[Number]:
     """The one of each last axis at its number: (..., n) at (...) to (...), by `np.take_along_axis`.
 

@@ -15,10 +15,9 @@ from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
 from strength.frame.response import at_places
-from strength.joints.draw import THROAT, Group, Number, drawn
+from strength.joints.draw import THROAT, Group, Lines, Number, Span, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
 from strength.joints.forms import Forms
-from strength.joints.heat import footprints
 from strength.joints.parents import parents
 from strength.joints.peak import Peak, peaks
 from strength.joints.pieces import Pieces
@@ -172,13 +171,17 @@ def _found(context: Context) -> tuple[WeldEffect, ...]:
     forces = spread(forces, (designs, *forces.shape[1:]))
     cut = context.factors.method == "limit-state"
     found: dict[int, WeldEffect] = {}
-    kept = None if cut or context.lines is None else context.lines.groups
-    for group in kept or drawn(every, context.bars, cut=cut, designs=designs):
-        found.update(zip(group.welds, _group(context, group, every, forces), strict=True))
+    lines = context.lines
+    if cut or lines is None:
+        lines = Lines(seats=every, groups=drawn(every, context.bars, cut=cut, designs=designs))
+    for group, span in zip(lines.groups, lines.spans, strict=True):
+        found.update(zip(group.welds, _group(context, group, span, every, forces), strict=True))
     return tuple(found[n] for n in range(len(every)))
 
 
-def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Array) -> tuple[WeldEffect, ...]:
+def _group(
+    context: Context, group: Group, span: Span, every: tuple[Seat, ...], forces: Array
+) -> tuple[WeldEffect, ...]:
     own = tuple(every[n] for n in group.welds)
     line = measured(group.pieces, group.cylinder)
     ruled = [_rules(context, seat, _of(line.pieces, group, k)) for k, seat in enumerate(own)]
@@ -188,7 +191,6 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
     throats, toes = peaks(line, through, both)
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
     cosine = worst_face_angle(line, np.repeat(np.array(faces), group.each, axis=0))
-    low, high = footprints(group, every)
     return tuple(
         WeldEffect(
             seat=seat,
@@ -198,8 +200,8 @@ def _group(context: Context, group: Group, every: tuple[Seat, ...], forces: Arra
             heat_known=spread(heat_known, (group.designs,)),
             square=group.own(k, cosine) <= COS_60 + SQUARE_ENOUGH,
             path_factor=path_factor(context, seat.weld),
-            low=group.own(k, low),
-            high=group.own(k, high),
+            low=group.own(k, span.host_low),
+            high=group.own(k, span.host_high),
         )
         for k, (seat, (throat_rules_, toe_rules_, known, heat_known)) in enumerate(
             zip(own, ruled, strict=True)

@@ -1,23 +1,24 @@
 """The lines of a case's welds: drawn one by one, measured together where they are of one make-up."""
 
 from collections.abc import Iterable, Sequence
+from functools import cached_property
 from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import settled, spread
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.errors import CaseError
 from strength.frame.response import Layout
+from strength.joints.extent import extents
 from strength.joints.outline import pattern, shortened
 from strength.joints.pieces import Pieces, split_at
 from strength.joints.pieces import stacked as stacked_pieces
 from strength.joints.saddle import Cylinder
 from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.seat import Seat, seats
-from strength.joints.weld_line import extent
 from strength.sections.bars import Bars
 from strength.values import evolve, frozen
 
@@ -60,10 +61,6 @@ class Group:
         """Rows of a weld."""
         return 1 if self.alike else self.designs
 
-    def extent(self, direction: Array) -> tuple[Array, Array]:
-        """Least and greatest of place . direction (rows, 3) along each line: (rows,) each [mm]."""
-        return extent(self.pieces, self.cylinder, direction)
-
     def rows(self, values: Sequence[Array]) -> Array:
         """Values of all welds (each designs or 1, ...) as rows of a group that is not `alike`."""
         return np.concatenate([spread(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds])
@@ -74,11 +71,52 @@ class Group:
 
 
 @frozen(kw_only=True, eq=False)
+class Span:
+    """How far each line of a group reaches (rows,) [mm].
+
+    low, high: along the member, from the weld's plane. host_low, host_high: along the host, from its
+    `from`.
+    """
+
+    low: Array
+    high: Array
+    host_low: Array
+    host_high: Array
+
+
+@frozen(kw_only=True, eq=False)
 class Lines:
     """Where all welds sit, and their whole lines, end craters included."""
 
     seats: tuple[Seat, ...]
     groups: tuple[Group, ...]
+
+    @cached_property
+    def spans(self) -> tuple[Span, ...]:
+        """How far the lines of each group reach."""
+        return tuple(span(group, self.seats) for group in self.groups)
+
+
+def span(group: Group, seats: tuple[Seat, ...]) -> Span:
+    """How far the lines of a group reach.
+
+    A line in a plane is carried along the member onto the host's face. 0 where there is no host.
+    """
+    along = np.zeros((len(group.welds), 2, 3))
+    along[:, 0, 0] = 1.0
+    at = np.zeros((len(group.welds), group.each))
+    for k, n in enumerate(group.welds):
+        host = seats[n].host
+        if host is None:
+            continue
+        direction = host.axes[0]
+        if host.face is not None and abs(host.face[0]) > 1e-6:
+            direction = direction - direction[0] / host.face[0] * host.face
+        along[k, 1] = direction
+        at[k] = spread(host.at[: group.each], (group.each,))
+    low, high = extents(group.pieces, group.cylinder, np.repeat(along, group.each, axis=0))
+    shift = at.reshape(-1)
+    return Span(low=low[:, 0], high=high[:, 0], host_low=low[:, 1] + shift, host_high=high[:, 1] + shift)
 
 
 def weld_lines(case: Case, layout: Layout, bars: Bars) -> Lines:
@@ -130,13 +168,14 @@ def _same(seat: Seat, pieces: Pieces, cylinder: Cylinder | None) -> bool:
         arrays.append(seat.host.at)
     if cylinder is not None:
         arrays += [cylinder.through, cylinder.direction, cylinder.radius]
-    return all(array.shape[0] == 1 or bool(np.all(array == array[:1])) for array in arrays)
+    return all(settled(array).shape[0] == 1 for array in arrays)
 
 
 def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]:
     """The line of one weld, its free ends cut back by a throat where `cut`."""
     weld, bar = seat.weld, seat.bar
-    pieces = pattern(weld, seat.shape, bars.depth[:, bar], bars.width[:, bar], bars.wall[:, bar])
+    sizes = (settled(each[:, bar]) for each in (bars.depth, bars.width, bars.wall))
+    pieces = pattern(weld, seat.shape, *np.broadcast_arrays(*sizes))
     if seat.host is not None and seat.host.round:
         return _saddle(seat, pieces, bars)
     if cut:
@@ -160,7 +199,7 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
     cylinder = Cylinder(
         through=host.origin,
         direction=host.axes[:1],
-        radius=bars.depth[:, host.bar] / 2.0,
+        radius=settled(bars.depth[:, host.bar]) / 2.0,
         into=np.array([seat.into]),
     )
     if isinstance(seat.shape, Tube | Bar):

@@ -5,10 +5,8 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
 from strength.case.shape import Bare
-from strength.joints.draw import Group, Lines, weld_lines
-from strength.joints.seat import Seat
+from strength.joints.draw import Lines, weld_lines
 from strength.values import frozen
 
 if TYPE_CHECKING:
@@ -57,41 +55,19 @@ def heat_lengths(
     known = weld_lines(case, layout, bars) if lines is None else lines
     every = known.seats
     found: dict[int, list[HeatLength]] = {}
-    for group in known.groups:
-        own = [every[n] for n in group.welds]
-        low, high = (np.zeros(len(own) * group.each),) * 2
-        if group.cylinder is not None:
-            low, high = group.extent(np.tile([1.0, 0.0, 0.0], (low.size, 1)))
-        feet = footprints(group, every)
-        for k, seat in enumerate(own):
+    for group, span in zip(known.groups, known.spans, strict=True):
+        for k, n in enumerate(group.welds):
+            seat = every[n]
             weld, bar = seat.weld, seat.bar
-            parts = [(bar, seat.plane + group.own(k, low), seat.plane + group.own(k, high))]
+            parts = [(bar, seat.plane + group.own(k, span.low), seat.plane + group.own(k, span.high))]
             if seat.host is not None:
-                parts.append((seat.host.bar, group.own(k, feet[0]), group.own(k, feet[1])))
-            found[group.welds[k]] = [
+                parts.append((seat.host.bar, group.own(k, span.host_low), group.own(k, span.host_high)))
+            found[n] = [
                 length
                 for bar, start, end in parts
                 for length in _clipped(bars, bar, weld, start, end, float(layout.bar_length[bar]))
             ]
     return tuple(length for n in sorted(found) for length in found[n])
-
-
-def footprints(group: Group, seats: tuple[Seat, ...]) -> tuple[Array, Array]:
-    """Least and greatest place of each weld along its host (rows,) [mm from the host's `from`].
-
-    A line in a plane is carried along the member onto the host's face. 0 where there is no host.
-    """
-    along, at = [], []
-    for n in group.welds:
-        host = seats[n].host
-        direction = np.zeros(3) if host is None else host.axes[0]
-        if host is not None and host.face is not None and abs(host.face[0]) > 1e-6:
-            direction = direction - direction[0] / host.face[0] * host.face
-        along.append(direction)
-        at.append(spread(np.zeros(1) if host is None else host.at[: group.each], (group.each,)))
-    low, high = group.extent(np.repeat(np.array(along), group.each, axis=0))
-    shift = np.concatenate(at)
-    return low + shift, high + shift
 
 
 def heat_width(

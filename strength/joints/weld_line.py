@@ -15,7 +15,6 @@ from strength.values import evolve, frozen
 Array = NDArray[np.float64]
 PER_PIECE = 9
 NEAR_END = 1e-5
-FINER = 33
 
 
 @frozen(kw_only=True, eq=False)
@@ -170,33 +169,6 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Arra
         np.einsum("dkn,dkni->di", step, place),
         np.einsum("dkn,dkni,dknj->dij", step, place, place),
     )
-
-
-def extent(pieces: Pieces, cylinder: Cylinder | None, direction: Array) -> tuple[Array, Array]:
-    """Least and greatest of place . direction (designs, 3) along the line: (designs,) each [mm]."""
-    if cylinder is None:
-        return -pieces.reach(-direction[:, 1:]), pieces.reach(direction[:, 1:])
-    return -_reach(pieces, cylinder, -direction), _reach(pieces, cylinder, direction)
-
-
-def _reach(pieces: Pieces, cylinder: Cylinder, direction: Array) -> Array:
-    """Greatest of place . direction on a saddle, on a grid and then on ever finer grids about its best."""
-    grid = np.linspace(0.0, 1.0, 2 * PER_PIECE)
-    place, _ = in_space(cylinder, *pieces.all_at(grid))
-    height = np.einsum("dkni,di->dkn", place, direction).reshape(place.shape[0], -1)
-    best = np.argmax(height, axis=1)
-    piece, u = np.repeat((best // grid.size)[:, None], FINER, axis=1), grid[best % grid.size]
-    top: Array = height.max(axis=1)
-    step = float(grid[1])
-    for _ in range(3):
-        near = np.clip(u[:, None] + step * np.linspace(-1.0, 1.0, FINER), 0.0, 1.0)
-        y, z, dy, dz = pieces.some_at(piece, near)
-        x, _ = cylinder.lift(y, z, dy, dz)
-        height = x * direction[:, :1] + y * direction[:, 1:2] + z * direction[:, 2:]
-        u = np.take_along_axis(near, np.argmax(height, axis=1)[:, None], axis=1)[:, 0]
-        top = np.maximum(top, height.max(axis=1))
-        step *= 2.0 / (FINER - 1)
-    return top
 
 
 def worst_face_angle(line: WeldLine, host_face: Array) -> Array:

@@ -15,6 +15,7 @@ from strength.frame.buckling import critical_multiplier, plan_buckling
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Response
 from strength.frame.solve import solve
+from strength.joints.draw import weld_lines
 from strength.joints.heat import heat_lengths
 from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
@@ -66,7 +67,8 @@ def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Respons
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
     used = with_bending(response, amplified)
-    heat = heat_lengths(ready.case, ready.layout, bars)
+    lines = weld_lines(ready.case, ready.layout, bars)
+    heat = heat_lengths(ready.case, ready.layout, bars, lines)
     stations = place_stations(ready.case, ready.layout, bars, used, heat)
     context = Context(
         case=ready.case,
@@ -79,6 +81,7 @@ def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Respons
         alpha=alpha,
         amplified=amplified,
         heat=heat,
+        lines=lines,
     )
     return context, response
 

@@ -13,8 +13,7 @@ from numpy.typing import NDArray
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
-from strength.joints.draw import drawn
-from strength.joints.heat import footprints
+from strength.joints.draw import Lines, drawn
 from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
 from strength.joints.seat import Seat, seats
 from strength.sections import Bars
@@ -48,10 +47,11 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
 def _joints(case: Case, bars: Bars, every: tuple[Seat, ...], designs: int) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
     met: list[Meeting] = []
-    for group in drawn(every, bars, cut=case.basis.method == "limit-state", designs=designs):
-        low, high = footprints(group, every)
+    cut = case.basis.method == "limit-state"
+    lines = Lines(seats=every, groups=drawn(every, bars, cut=cut, designs=designs))
+    for group, span in zip(lines.groups, lines.spans, strict=True):
         for k, n in enumerate(group.welds):
-            joint = meeting(every[n], group.own(k, low), group.own(k, high))
+            joint = meeting(every[n], group.own(k, span.host_low), group.own(k, span.host_high))
             if joint is not None:
                 met.append(joint)
     for n, own in enumerate(met):

@@ -8,13 +8,14 @@ from hypothesis import strategies as st
 from scipy.integrate import quad
 
 from strength.errors import CaseError
+from strength.joints.extent import extents
 from strength.joints.forms import Forms
 from strength.joints.outline import shortened
 from strength.joints.peak import form_at, peaks
 from strength.joints.pieces import split_at, straight
 from strength.joints.saddle import Cylinder
 from strength.joints.traction import pull
-from strength.joints.weld_line import extent, measured, worst_face_angle
+from strength.joints.weld_line import measured, worst_face_angle
 from tests.joints.bench import weld
 from tests.joints.lines import around, line, outline, round_line, saddle
 
@@ -197,7 +198,7 @@ def test_extent_along_the_host(degrees, low, high):
     angle, turn = np.radians(degrees), 0.3
     found = saddle(20.0, 38.0, degrees, turn=turn)
     along = np.array([[np.cos(angle), np.sin(angle) * np.cos(turn), np.sin(angle) * np.sin(turn)]])
-    start, end = extent(found.pieces, found.cylinder, along)
+    (start,), (end,) = extents(found.pieces, found.cylinder, along[:, None])
     if low is not None:
         assert (start[0], end[0]) == pytest.approx((low, high), abs=1e-9)
     assert end[0] - start[0] == pytest.approx(20.0 / np.sin(angle), rel=1e-9)

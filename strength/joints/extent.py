@@ -1,0 +1,49 @@
+"""How far a weld's line reaches along directions in space."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.arrays import picked
+from strength.joints.climb import climbed
+from strength.joints.pieces import Pieces
+from strength.joints.saddle import Cylinder
+
+Array = NDArray[np.float64]
+
+STEPS = 12  # of a piece of a saddle: its greatest heights lie within a step of the best place
+
+
+def extents(pieces: Pieces, cylinder: Cylinder | None, along: Array) -> tuple[Array, Array]:
+    """Least and greatest of place . along (rows, directions, 3) on a line: (rows, directions) each [mm].
+
+    Closed form in a plane; on a saddle a search, right to rounding.
+    """
+    if cylinder is None:
+        found = [pieces.reach(sign * along[:, n, 1:]) for sign in (-1.0, 1.0) for n in range(along.shape[1])]
+        reach = np.stack(found, axis=1)
+    else:
+        reach = _on_cylinder(pieces, cylinder, np.concatenate([-along, along], axis=1))
+    half = along.shape[1]
+    return -reach[:, :half], reach[:, half:]
+
+
+def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
+    """Greatest of place . along (rows, directions, 3)."""
+    grid = np.linspace(0.0, 1.0, STEPS + 1)
+    place, run = pieces.all_at(grid)
+    rows = place.shape[0]
+    y, z, dy, dz = (part.reshape(rows, -1) for part in (*np.moveaxis(place, -1, 0), *np.moveaxis(run, -1, 0)))
+    x, _ = cylinder.lift(y, z, dy, dz)
+    height = along @ np.stack([x, y, z], axis=1)
+    best = np.argmax(height, axis=-1)
+    piece, node = np.divmod(best, grid.size)
+    wide = piece[..., None]
+
+    def at(u: Array) -> Array:
+        y, z, dy, dz = pieces.some_at(wide, u)
+        x, _ = cylinder.lift(y, z, dy, dz)
+        found: Array = along[..., :1] * x + along[..., 1:2] * y + along[..., 2:] * z
+        return found
+
+    top = at(climbed(at, grid[node], float(grid[1]))[..., None])[..., 0]
+    return np.maximum(picked(height, best), top)
