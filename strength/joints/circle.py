@@ -8,6 +8,7 @@ Newton's method from a grid close enough to tell them apart.
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.joints.contest import winners
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -18,9 +19,8 @@ Flags = NDArray[np.bool_]
 
 GRID = 24  # places looked at first: the best of them is within 4 % of the waves' height of the true maximum
 MISSED = 0.04
-ASIDE = 4  # steps of the grid from a maximum within which there is no other
+ROUNDING = 1e-9
 STEPS = 5  # of Newton's method: from half a step of the grid to rounding
-MAXIMA = 6  # looked at closely at most: two of each of the three best forms
 BLOCK = 1 << 15  # forms at a time: what the processor's cache holds
 ANGLES = np.asarray(np.arange(GRID) * (2.0 * np.pi / GRID), dtype=np.float64)
 WAVES = np.stack([np.ones(GRID), np.cos(ANGLES), np.sin(ANGLES), np.cos(2.0 * ANGLES), np.sin(2.0 * ANGLES)])
@@ -49,25 +49,28 @@ def is_circle(line: WeldLine) -> bool:
     return bool(around and one)
 
 
-def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array) -> Top:
-    """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms)."""
+def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, rivals: int = 1) -> Top:
+    """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
+
+    rivals: so many loads behind one another stand in contest; where a bound shows that one is not the
+    greatest of them, its height is a lower bound.
+    """
     rows, count = forms.shape[:2]
     loads = pull.direct.shape[1]
     radius = line.pieces.radius[:, 0]
     squares = _squares(pull, radius)
-    found = [np.empty((rows, loads)) for _ in range(2)]
+    height, angle = (np.empty((rows, loads)) for _ in range(2))
     form = np.zeros((rows, loads), dtype=np.intp)
     by_load = scales.ndim == 3
     scaled = forms if by_load else forms * scales[..., None]
     step = max(1, BLOCK // (loads * count))
     for at in range(0, rows, step):
         part = slice(at, at + step)
-        waves = (scaled[part] @ squares[part].reshape(-1, 4, loads * 5)).reshape(-1, count, loads, 5)
-        waves = np.swapaxes(waves, 1, 2)
+        waves = scaled[part] @ squares[part].reshape(-1, 4, 5 * loads)
+        waves = np.moveaxis(waves.reshape(-1, count, 5, loads), 2, 0)
         if by_load:
-            waves = waves * scales[part, ..., None]
-        found[0][part], found[1][part], form[part] = _tops(waves)
-    height, angle = found
+            waves = waves * np.swapaxes(scales[part], 1, 2)
+        height[part], angle[part], form[part] = _tops(waves, rivals)
     return Top(
         height=height,
         form=form,
@@ -77,11 +80,11 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array) -> To
 
 
 def _squares(pull: Pull, radius: Array) -> Array:
-    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves: (rows, 4, loads, 5) of 1, cos, sin, cos 2, sin 2."""
+    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves: (rows, 4, 5, loads) of 1, cos, sin, cos 2, sin 2."""
     (a, dy, dz), (wx, wy, wz) = np.moveaxis(pull.direct, -1, 0), np.moveaxis(pull.spin, -1, 0)
     r = radius[:, None]
     b, e, t = -r * wz, r * wy, r * wx
-    out = np.empty((a.shape[0], 4, a.shape[1], 5))
+    out = np.empty((a.shape[0], 4, 5, a.shape[1]))
     bb, ee, yy, zz, yz = b * b, e * e, dy * dy, dz * dz, dy * dz
     for n, waves in enumerate(
         (
@@ -92,35 +95,44 @@ def _squares(pull: Pull, radius: Array) -> Array:
         )
     ):
         for k, wave in enumerate(waves):
-            out[:, n, :, k] = wave
+            out[:, n, k] = wave
     return out
 
 
-def _tops(waves: Array) -> tuple[Array, Array, Index]:
-    """Greatest height, its angle and form (rows, loads) of waves (rows, loads, forms, 5)."""
-    rows, loads, count = waves.shape[:3]
-    flat = np.ascontiguousarray(waves).reshape(-1, count, 5)
-    grid = flat.reshape(-1, 5) @ WAVES
-    grid = grid.reshape(rows * loads, count * GRID)
-    best = np.full(rows * loads, -np.inf)
-    angle, form = np.zeros(rows * loads), np.zeros(rows * loads, dtype=np.intp)
-    open_ = np.arange(rows * loads)
-    height = np.sqrt((flat[..., 1:] ** 2).sum(axis=-1)).max(axis=1)
-    for _ in range(MAXIMA):
-        place = np.argmax(grid[open_], axis=1)
-        own, node = np.divmod(place, GRID)
-        seen = grid[open_, place]
-        worth = seen > best[open_] - MISSED * height[open_]
-        open_, own, node = open_[worth], own[worth], node[worth]
-        if not open_.size:
-            break
-        value, where = _climbed(flat[open_, own], ANGLES[node])
-        higher = value > best[open_]
-        better = open_[higher]
-        best[better], angle[better], form[better] = value[higher], where[higher], own[higher]
-        aside = (node[:, None] + np.arange(-ASIDE, ASIDE + 1)) % GRID
-        grid[open_[:, None], own[:, None] * GRID + aside] = -np.inf
-    return best.reshape(rows, loads), angle.reshape(rows, loads), form.reshape(rows, loads)
+def _tops(waves: Array, rivals: int) -> tuple[Array, Array, Index]:
+    """Greatest height, its angle and form (rows, loads) of waves (5, rows, forms, loads)."""
+    rows, loads = waves.shape[1], waves.shape[3]
+    low, high = _bounds(waves)
+    least = low.max(axis=1).reshape(rows, -1, rivals).max(axis=-1, keepdims=True)
+    least = np.repeat(least, rivals, axis=-1).reshape(rows, 1, loads) * (1.0 - ROUNDING)
+    row, form, load = np.nonzero(high >= least)
+    some = waves[:, row, form, load].T
+    grid = some @ WAVES
+    least = np.maximum(least[row, 0, load], grid.max(axis=1))
+    top = (grid >= np.roll(grid, 1, axis=1)) & (grid >= np.roll(grid, -1, axis=1))
+    top &= grid >= (least - MISSED * np.sqrt((some[:, 1:] ** 2).sum(axis=1)))[:, None]
+    who, node = np.nonzero(top)
+    value, where = _climbed(some[who], ANGLES[node])
+    row, form, load = row[who], form[who], load[who]
+    best = winners(row * loads + load, value)
+    height, worst = low.max(axis=1), low.argmax(axis=1)
+    angle = np.zeros((rows, loads))
+    there = row[best], load[best]
+    height[there], angle[there], worst[there] = value[best], where[best], form[best]
+    return height, angle, worst
+
+
+def _bounds(waves: Array) -> tuple[Array, Array]:
+    """What the maxima of waves (5, ...) lie between.
+
+    The mean of two places half a turn apart has no first wave, so that the second alone is reached; and
+    the value where the first wave is greatest is reached.
+    """
+    zero, c, s, c2, s2 = waves
+    first, second = np.hypot(c, s), np.hypot(c2, s2)
+    square = first * first
+    there = first + (c2 * (c * c - s * s) + 2.0 * s2 * c * s) / np.where(square > 0.0, square, 1.0)
+    return zero + np.maximum(second, there), zero + first + second
 
 
 def _climbed(waves: Array, angle: Array) -> tuple[Array, Array]:

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.joints.traced import traced
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -77,9 +78,10 @@ def directional_peak(line: WeldLine, pull: Pull) -> DirectionalPeak:
 
 def _at(line: WeldLine, pull: Pull, piece: Index, u: Array) -> tuple[Array, Array]:
     """q_x, q_s, q_n and place (designs, loads, n, 3) at u on pieces, both (designs, loads, n)."""
-    spots, (_, sy, sz) = line.some_at(piece, u)
-    place = np.stack(np.broadcast_arrays(*spots), axis=-1)
+    chosen = line.pieces.chosen(np.arange(u.shape[0])[:, None, None], piece)
+    there = traced(line.cylinder, *(part[..., 0] for part in chosen.at(u[..., None])))
+    place = np.stack([there.x, there.y, there.z], axis=-1)
     q = pull.at(place - line.centroid[:, None, None])
-    along = q[..., 1] * sy + q[..., 2] * sz
-    across = q[..., 1] * sz - q[..., 2] * sy
+    along = q[..., 1] * there.sy + q[..., 2] * there.sz
+    across = q[..., 1] * there.sz - q[..., 2] * there.sy
     return np.stack([q[..., 0], along, across], axis=-1), place

@@ -37,13 +37,13 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
     height = along @ np.stack([x, y, z], axis=1)
     best = np.argmax(height, axis=-1)
     piece, node = np.divmod(best, grid.size)
-    wide = piece[..., None]
+    chosen = pieces.chosen(np.arange(rows)[:, None], piece)
 
     def at(u: Array) -> Array:
-        y, z, dy, dz = pieces.some_at(wide, u)
+        y, z, dy, dz = chosen.at(u)
         x, _ = cylinder.lift(y, z, dy, dz)
         found: Array = along[..., :1] * x + along[..., 1:2] * y + along[..., 2:] * z
         return found
 
     top = at(climbed(at, grid[node], float(grid[1]))[..., None])[..., 0]
-    return np.maximum(picked(height, best), top)
+    return np.asarray(np.maximum(picked(height, best), top))

@@ -38,9 +38,22 @@ class Forms:
             sizes=None if self.sizes is None else self.sizes[..., kept],
         )
 
-    def at(self, form: Index) -> tuple[Array, Array]:
-        """Scale and size of forms (designs, loads, ...)."""
-        return _at(self.scales, form), np.ones(1) if self.sizes is None else _at(self.sizes, form)
+    def of(self, row: Index, load: Index, form: Index) -> tuple[Array, Array]:
+        """Scale and size of forms, each of a row and load (n,)."""
+        return _of(self.scales, row, load, form), (
+            np.ones(1) if self.sizes is None else _of(self.sizes, row, load, form)
+        )
+
+    def coefficients(self, row: Index, form: Index, piece: Index) -> Array:
+        """Forms on pieces, each of a row: (n, 4)."""
+        rows, _, pieces, _ = self.forms.shape
+        return np.asarray(self.forms[np.minimum(row, rows - 1), form, np.minimum(piece, pieces - 1)])
+
+    def stress(self, form: Index, height: Array) -> Array:
+        """Stress squared of forms, scaled heights (rows, loads): over their limits, of their sizes."""
+        row, load = np.arange(form.shape[0])[:, None], np.arange(form.shape[1])
+        scale, size = self.of(row, load, form)
+        return np.asarray(height / np.where(scale > 0.0, scale, 1.0) * size)
 
     def needed(self) -> Index:
         """Numbers of the forms that may be the greatest somewhere.
@@ -74,10 +87,18 @@ def _rows(values: Array, rows: slice) -> Array:
     return values if values.shape[0] == 1 else values[rows]
 
 
-def _at(values: Array, form: Index) -> Array:
-    """Of values (designs or 1, forms) or (designs, loads, forms) those of forms (designs, loads, ...)."""
-    row = np.arange(form.shape[0]).reshape(-1, *([1] * (form.ndim - 1)))
-    if values.ndim == 2:
-        return np.asarray(values[np.minimum(row, values.shape[0] - 1), form])
-    load = np.arange(form.shape[1]).reshape(-1, *([1] * (form.ndim - 2)))
-    return np.asarray(values[row, load, form])
+def _of(values: Array, row: Index, load: Index, form: Index) -> Array:
+    """Of values (rows or 1, forms) or (rows, loads, forms), those of a row, load and form each."""
+    row = np.minimum(row, values.shape[0] - 1)
+    return np.asarray(values[row, form] if values.ndim == 2 else values[row, load, form])
+
+
+def form_at(coefficients: Array, x: Array, s: Array, n: Array) -> Array:
+    """Value of forms (..., 4) of force per length q_x, q_s, q_n (...)."""
+    found: Array = coefficients[..., 0] * (x * x)
+    found += coefficients[..., 1] * (s * s)
+    found += coefficients[..., 2] * (n * n)
+    mixed = coefficients[..., 3]
+    if mixed.any():
+        found += mixed * (x * n)
+    return found

@@ -49,20 +49,18 @@ class Pieces:
         along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[:, None, None]
         return place, self.delta[:, :, None] + radius * along
 
-    def some_at(self, piece: Index, u: Array) -> tuple[Array, Array, Array, Array]:
-        """At u on chosen pieces, both (designs, ...): y, z and their derivatives, each alike."""
-        designs = self.base.shape[0]
-        row = np.minimum(np.arange(piece.shape[0]), designs - 1).reshape(-1, *([1] * (piece.ndim - 1)))
-        span = self.span[piece]
-        angle = self.first[row, piece] + span * u
-        radius = self.radius[row, piece]
-        east, north = radius * np.cos(angle), radius * np.sin(angle)
+    def chosen(self, row: Index, piece: Index) -> "Chosen":
+        """Pieces by their numbers, of rows (both of a shape that broadcasts to that of `piece`)."""
+        row = np.minimum(row, self.base.shape[0] - 1)
         base, delta = self.base[row, piece], self.delta[row, piece]
-        return (
-            base[..., 0] + delta[..., 0] * u + east,
-            base[..., 1] + delta[..., 1] * u + north,
-            delta[..., 0] - north * span,
-            delta[..., 1] + east * span,
+        return Chosen(
+            y=base[..., :1],
+            z=base[..., 1:],
+            by_y=delta[..., :1],
+            by_z=delta[..., 1:],
+            radius=self.radius[row, piece][..., None],
+            first=self.first[row, piece][..., None],
+            span=self.span[piece][..., None],
         )
 
     def reach(self, towards: Array) -> Array:
@@ -75,6 +73,30 @@ class Pieces:
         tops = np.where((run < self.span) & (self.radius > 0.0), middle, -np.inf).max(axis=1)
         found: Array = np.maximum(ends, tops)
         return found
+
+
+@frozen(kw_only=True, eq=False)
+class Chosen:
+    """Pieces of any lines, each (..., 1): base y, z, delta by_y, by_z, and the arcs of `Pieces`."""
+
+    y: Array
+    z: Array
+    by_y: Array
+    by_z: Array
+    radius: Array
+    first: Array
+    span: Array
+
+    def at(self, u: Array) -> tuple[Array, Array, Array, Array]:
+        """At u (..., n): y, z and their derivatives, each (..., n)."""
+        angle = self.first + self.span * u
+        east, north = self.radius * np.cos(angle), self.radius * np.sin(angle)
+        return (
+            self.y + self.by_y * u + east,
+            self.z + self.by_z * u + north,
+            self.by_y - north * self.span,
+            self.by_z + east * self.span,
+        )
 
 
 def straight(lines: Array) -> Pieces:

@@ -10,6 +10,7 @@ from strength.joints.pieces import Pieces
 from strength.values import frozen
 
 Array = NDArray[np.float64]
+Index = NDArray[np.intp]
 
 
 @frozen(kw_only=True, eq=False)
@@ -26,6 +27,15 @@ class Cylinder:
     radius: Array
     into: Array
 
+    def some(self, rows: Index | slice) -> "Cylinder":
+        """Some rows of it."""
+        return Cylinder(
+            through=self.through[rows],
+            direction=self.direction[rows],
+            radius=self.radius[rows],
+            into=self.into[rows],
+        )
+
     @cached_property
     def across(self) -> Array:
         """Unit vector square to both axes (designs, 3); 0 where they are parallel."""
@@ -41,14 +51,21 @@ class Cylinder:
         start = float(np.arctan2(across[2], across[1]))
         return tuple(start + n * np.pi / 2.0 for n in range(4))
 
-    def misses(self, pieces: Pieces) -> NDArray[np.bool_]:
-        """(designs,) True where some of the outline, cut at `turned`, passes beside the host."""
+    def reach(self, pieces: Pieces) -> Array:
+        """Greatest distance of an outline, cut at `turned`, from the host's axis over its radius (designs,).
+
+        inf where the member runs along the host.
+        """
         across = self.across
         place, _ = pieces.all_at(np.array([0.0, 1.0]))
-        off = np.einsum("dkni,di->dkn", place, across[:, 1:])
+        off = (place @ across[:, None, 1:, None])[..., 0]
         off -= np.sum(across * self.through, axis=-1)[:, None, None]
-        beside = np.max(np.abs(off), axis=(1, 2)) > self.radius * (1.0 + 1e-9)
-        return np.asarray(beside | ~np.any(across, axis=-1))
+        found = np.abs(off).max(axis=(1, 2)) / self.radius
+        return np.where(np.any(across, axis=-1), found, np.inf)
+
+    def misses(self, pieces: Pieces) -> NDArray[np.bool_]:
+        """(designs,) True where some of the outline, cut at `turned`, passes beside the host."""
+        return np.asarray(self.reach(pieces) > 1.0 + 1e-9)
 
     def lift(self, y: Array, z: Array, dy: Array, dz: Array) -> tuple[Array, Array]:
         """Height x of the host's surface over places y, z (designs, ...), and its derivative.

@@ -7,8 +7,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import cross, spread
-from strength.joints.pieces import Index, Pieces
-from strength.joints.quadrature import double_exponential
+from strength.joints.pieces import Pieces
+from strength.joints.quadrature import nodes_for
 from strength.joints.saddle import Cylinder
 from strength.values import evolve, frozen
 
@@ -33,7 +33,7 @@ class WeldLine:
 
     def some(self, rows: slice) -> "WeldLine":
         """Some rows of the line."""
-        pieces, cylinder = self.pieces, self.cylinder
+        pieces = self.pieces
         return WeldLine(
             pieces=evolve(
                 pieces,
@@ -42,15 +42,7 @@ class WeldLine:
                 radius=pieces.radius[rows],
                 first=pieces.first[rows],
             ),
-            cylinder=None
-            if cylinder is None
-            else evolve(
-                cylinder,
-                through=cylinder.through[rows],
-                direction=cylinder.direction[rows],
-                radius=cylinder.radius[rows],
-                into=cylinder.into[rows],
-            ),
+            cylinder=None if self.cylinder is None else self.cylinder.some(rows),
             length=self.length[rows],
             centroid=self.centroid[rows],
             spread=self.spread[rows],
@@ -61,6 +53,11 @@ class WeldLine:
         """(pieces,) True where the piece is not a straight line in space."""
         return self.pieces.curved if self.cylinder is None else np.ones(self.pieces.span.size, dtype=bool)
 
+    @property
+    def places(self) -> int:
+        """Places of a row at most that are looked at to begin with."""
+        return int(self.pieces.span.size) * (2 * PER_PIECE - 1)
+
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and frame of all pieces at u (n,): (designs, pieces, n, 3) and (..., 3, 3).
 
@@ -68,18 +65,6 @@ class WeldLine:
         n = s cross x.
         """
         return self._lifted(*self.pieces.all_at(u))
-
-    def some_at(self, piece: Index, u: Array) -> tuple[tuple[Array, ...], tuple[Array, ...]]:
-        """At u on chosen pieces, both (designs, ...): place x, y, z and direction s of the line."""
-        y, z, dy, dz = self.pieces.some_at(piece, u)
-        if self.cylinder is None:
-            size = np.hypot(dy, dz)
-            size = np.where(size > 0.0, size, 1.0)
-            return (np.zeros_like(y), y, z), (np.zeros_like(y), dy / size, dz / size)
-        x, dx = self.cylinder.lift(y, z, dy, dz)
-        size = np.sqrt(dx * dx + dy * dy + dz * dz)
-        size = np.where(size > 0.0, size, 1.0)
-        return (x, y, z), (dx / size, dy / size, dz / size)
 
     def spaced(self, v: Array) -> Array:
         """Places u for v from 0 to 1: on a saddle closer toward the ends of a piece, where it turns fastest.
@@ -161,14 +146,13 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
 
 
 def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Array]:
-    nodes, weights = double_exponential()
+    nodes, weights = nodes_for(float(cylinder.reach(pieces).max()))
     place, run = in_space(cylinder, *pieces.all_at(nodes))
     step = np.linalg.norm(run, axis=-1) * weights
-    return (
-        step.sum(axis=(1, 2)),
-        np.einsum("dkn,dkni->di", step, place),
-        np.einsum("dkn,dkni,dknj->dij", step, place, place),
-    )
+    rows = place.shape[0]
+    place, step = place.reshape(rows, -1, 3), step.reshape(rows, 1, -1)
+    second = np.swapaxes(place * step.reshape(rows, -1, 1), 1, 2) @ place
+    return step.sum(axis=(1, 2)), (step @ place)[:, 0], second
 
 
 def worst_face_angle(line: WeldLine, host_face: Array) -> Array:

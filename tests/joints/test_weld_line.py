@@ -11,7 +11,8 @@ from strength.errors import CaseError
 from strength.joints.extent import extents
 from strength.joints.forms import Forms
 from strength.joints.outline import shortened
-from strength.joints.peak import form_at, peaks
+from strength.joints.forms import form_at
+from strength.joints.peak import peaks
 from strength.joints.pieces import split_at, straight
 from strength.joints.saddle import Cylinder
 from strength.joints.traction import pull

@@ -1,0 +1,89 @@
+"""A weld's line at fixed places: what its force per length, and forms of it, come to there."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.joints.forms import Forms
+from strength.joints.traced import traced
+from strength.joints.traction import Pull
+from strength.joints.weld_line import PER_PIECE, WeldLine
+from strength.values import frozen
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+
+
+@frozen(kw_only=True, eq=False)
+class Samples:
+    """Ends of the straight pieces, then the curved ones step by step.
+
+    piece: (places,) their pieces. straight: how many of the places are
+    ends of straight pieces, steps: steps of each curved piece. place: three of (rows, places) [mm].
+    local: (rows, 3, places, loads) q_x, q_s, q_n [N/mm].
+    """
+
+    piece: Index
+    straight: int
+    steps: int
+    place: tuple[Array, Array, Array]
+    local: Array
+
+    @property
+    def step(self) -> float:
+        """Distance of two places along a curved piece, which is 1 long."""
+        return 1.0 / (self.steps - 1)
+
+    def along(self, sample: Index) -> Array:
+        """Where samples (n,) of curved pieces stand along them, 0 to 1."""
+        found: Array = ((sample - self.straight) % self.steps) * self.step
+        return found
+
+    def heights(self, group: Forms) -> Array:
+        """Forms times their scales (rows, forms, places, loads); -1 on pieces without length."""
+        forms, scales = group.forms, group.scales
+        by_load = scales.ndim == 3
+        if not by_load:
+            forms = forms * scales[:, :, None, None]
+        mixed = bool(forms[..., 3].any())
+        parts = 4 if mixed else 3
+        square = np.empty((self.local.shape[0], parts, *self.local.shape[2:]))
+        np.multiply(self.local, self.local, out=square[:, :3])
+        if mixed:
+            np.multiply(self.local[:, 0], self.local[:, 2], out=square[:, 3])
+        if forms.shape[2] == 1:
+            flat = square.reshape(*square.shape[:2], -1)
+            found: Array = (forms[:, :, 0, :parts] @ flat).reshape(
+                square.shape[0], forms.shape[1], *square.shape[2:]
+            )
+        else:
+            own = forms[:, :, self.piece, :parts, None]
+            found = own[..., 0, :] * square[:, None, 0]
+            for n in range(1, parts):
+                found += own[..., n, :] * square[:, None, n]
+        if by_load:
+            found *= np.swapaxes(scales, 1, 2)[:, :, None]
+        return found
+
+
+def sampled(line: WeldLine, pull: Pull) -> Samples:
+    """All places of all rows of a line."""
+    pieces = line.pieces
+    ends, bent = np.flatnonzero(pieces.ends & ~line.curved), np.flatnonzero(line.curved)
+    steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
+    rows = pieces.base.shape[0]
+    parts = []
+    for own, grid in ((ends, np.array([0.0, 1.0])), (bent, line.spaced(np.linspace(0.0, 1.0, steps)))):
+        chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
+        parts.append([each.reshape(rows, -1) for each in chosen.at(grid)])
+    y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
+    found = traced(line.cylinder, y, z, dy, dz)
+    force = np.swapaxes(np.concatenate([pull.direct, pull.spin], axis=-1), 1, 2)
+    matrix = found.by_force(line.centroid)
+    local = matrix.reshape(rows, -1, 6) @ force
+    return Samples(
+        piece=np.concatenate([np.repeat(ends, 2), np.repeat(bent, steps)]),
+        straight=2 * ends.size,
+        steps=steps,
+        place=(found.x, found.y, found.z),
+        local=local.reshape(rows, 3, y.shape[1], -1),
+    )
