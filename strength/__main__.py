@@ -4,6 +4,7 @@
 """
 
 import argparse
+import atexit
 import gc
 import os
 import sys
@@ -19,22 +20,35 @@ UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells cou
 
 
 def _parser(typed: Sequence[str]) -> argparse.ArgumentParser:
-    """The parser of all commands, with the arguments of those that are typed."""
+    """The parser of the command that is typed; of all of them where none stands first."""
     parser = argparse.ArgumentParser(
         prog="strength",
         description="Structural and weld strength estimates for light vehicles built one at a time.",
         epilog=ONE_LINE,
+        formatter_class=_Ready,
     )
     parser.add_argument("--version", action=_Version, nargs=0, help="print the version and leave")
-    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True)
-    for command in COMMANDS:
+    commands = parser.add_subparsers(title="commands", metavar="COMMAND", required=True, prog=parser.prog)
+    first = [command for command in COMMANDS if [command.name] == list(typed[:1])]
+    for command in first or COMMANDS:
         text = (command.function.__doc__ or "").splitlines()[0]
-        own = commands.add_parser(command.name, help=text, description=text, epilog=ONE_LINE)
+        own = commands.add_parser(
+            command.name, help=text, description=text, epilog=ONE_LINE, formatter_class=_Ready
+        )
         for names, settings in command.arguments if command.name in typed else ():
             own.add_argument(*names, **settings)
         own.add_argument("--library", metavar="FILE", help="a library file of your own metals and fillers")
         own.set_defaults(function=command.function)
+        own.formatter_class = argparse.HelpFormatter
+    parser.formatter_class = argparse.HelpFormatter
     return parser
+
+
+class _Ready(argparse.HelpFormatter):
+    """Looks at arguments as they are added: no help is printed yet, so the terminal's width can wait."""
+
+    def __init__(self, prog: str) -> None:
+        super().__init__(prog, width=80)
 
 
 class _Version(argparse.Action):
@@ -88,9 +102,18 @@ def _message(error: Exception, case: str) -> str:
 def program() -> NoReturn:
     """One command as a process of its own."""
     gc.set_threshold(LOOPS)
-    code = main()
-    gc.freeze()  # what is left ends with the process: no last search for loops among it
-    sys.exit(code)
+    codes: list[int] = []
+    atexit.register(_leave, codes)  # the first registered is the last called
+    codes.append(main())
+    sys.exit(codes[0])
+
+
+def _leave(codes: Sequence[int]) -> None:
+    """End a process that has its exit code, at once: to take it down object by object takes 15 ms."""
+    if codes:
+        sys.stdout.flush()
+        sys.stderr.flush()
+        os._exit(codes[0])
 
 
 if __name__ == "__main__":

@@ -8,7 +8,6 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Sequence
-from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from strength.cli_explain import EXPLAIN
@@ -156,8 +155,8 @@ def new(options: argparse.Namespace) -> int:
     written = []
     if options.starter != STANDARD_OUTPUT:
         create(options.starter, text)
-        beside = Path(options.starter).with_name(SCHEMA_FILE)
-        written = [options.starter] if os.path.lexists(beside) else [options.starter, str(beside)]
+        beside = os.path.join(os.path.dirname(options.starter), SCHEMA_FILE)
+        written = [options.starter] if os.path.lexists(beside) else [options.starter, beside]
         for path in written[1:]:
             create(path, _json(schema()))
 
@@ -178,6 +177,7 @@ def new(options: argparse.Namespace) -> int:
 def expand(options: argparse.Namespace) -> int:
     """The case written out part by part: trade parts, defaults and mirrored sides as plain entries."""
     import tomllib
+    from pathlib import Path
 
     from strength.case.expanded import expand_text
 

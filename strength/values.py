@@ -100,6 +100,7 @@ def _field(cls: type[Any], name: str) -> Field:
 def _initialiser(own: tuple[Field, ...], kw_only: bool) -> Callable[..., None]:
     """An `__init__` that takes the fields by name, or in their order."""
     wanted = frozenset(field.name for field in own)
+    defaults = {field.name: field.default for field in own if field.default is not NOTHING}
     names = [] if kw_only else [field.name for field in own]
 
     def initialise(self: Any, *ordered: Any, **values: Any) -> None:
@@ -107,25 +108,23 @@ def _initialiser(own: tuple[Field, ...], kw_only: bool) -> Callable[..., None]:
             if len(ordered) > len(names) or not values.keys().isdisjoint(names[: len(ordered)]):
                 raise TypeError(f"{type(self).__name__}: a field is given twice, or one too many")
             values.update(zip(names, ordered, strict=False))
-        if values.keys() != wanted:
-            _complete(type(self), values)
-        self.__dict__.update(values)
+        held = self.__dict__
+        held.update(defaults)
+        held.update(values)
+        if held.keys() != wanted:
+            _complete(type(self), held)
 
     return initialise
 
 
-def _complete(cls: type[Any], values: dict[str, Any]) -> None:
-    """Fill in defaults; raises TypeError where a field is missing or unknown."""
-    unknown = values.keys() - {field.name for field in fields(cls)}
+def _complete(cls: type[Any], held: dict[str, Any]) -> None:
+    """Fill in what is made anew for each value; raises TypeError where a field is missing or unknown."""
+    unknown = held.keys() - {field.name for field in fields(cls)}
     for field in fields(cls):
-        if field.name in values:
-            continue
-        if field.factory is not None:
-            values[field.name] = field.factory()
-        elif field.default is not NOTHING:
-            values[field.name] = field.default
-        else:
-            raise TypeError(f"{cls.__name__}: {field.name} is missing")
+        if field.name not in held:
+            if field.factory is None:
+                raise TypeError(f"{cls.__name__}: {field.name} is missing")
+            held[field.name] = field.factory()
     if unknown:
         raise TypeError(f"{cls.__name__} has no {', '.join(sorted(unknown))}")
 

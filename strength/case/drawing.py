@@ -21,7 +21,7 @@ LINES = ("LINE", "LWPOLYLINE", "POLYLINE", "ARC", "CIRCLE", "ELLIPSE", "SPLINE")
 DEEPEST = 5  # blocks within blocks
 
 
-def read_drawing(folder: Path, file: str, *, unit: str = "", layer: str = "") -> Outline:
+def read_drawing(folder: str | Path, file: str, *, unit: str = "", layer: str = "") -> Outline:
     """The outline in a drawing: its x along y_m, its y along z_m; the largest ring holds the others.
 
     file: counted from `folder`, that of the case file. unit: of the drawing; left out, what its header says,
@@ -44,8 +44,8 @@ def read_drawing(folder: Path, file: str, *, unit: str = "", layer: str = "") ->
     return outline
 
 
-def _load(folder: Path, file: str) -> "Drawing":
-    place = folder / file
+def _load(folder: str | Path, file: str) -> "Drawing":
+    place = Path(folder) / file
     try:
         there = place.is_file()
         others = [] if there else sorted(each.name for each in place.parent.glob("*.dxf"))

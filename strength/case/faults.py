@@ -1,9 +1,12 @@
 """Faults of a case file, gathered so that all of them are told at once."""
 
 from collections.abc import Collection, Iterable
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from strength.errors import CaseError, QuantityError, RangeError, StrengthError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 
 class RefusedError(StrengthError, ValueError):
@@ -21,8 +24,8 @@ class Faults:
     folder: that of the case file, from which the paths in it count.
     """
 
-    def __init__(self, folder: Path | None = None) -> None:
-        self.folder = folder or Path()
+    def __init__(self, folder: "str | Path | None" = None) -> None:
+        self.folder = folder or ""
         self.blocks: dict[str, str] = {}  # path of a block, `bracket[2]`, to the name in it
         self._found: dict[tuple[str, str], tuple[str, str]] = {}
 

@@ -1,8 +1,8 @@
 """The reading of a case, from the file to checked plain values, in the order in which it is done."""
 
 from collections.abc import Iterable, Mapping
-from pathlib import Path
-from typing import Any
+from os.path import dirname
+from typing import TYPE_CHECKING, Any
 
 from strength.case import source
 from strength.case.build import basis, built, road
@@ -25,11 +25,14 @@ from strength.case.trade.layout import Layout
 from strength.case.trade.mobility import loose
 from strength.case.trade.settling import placed, settled
 
+if TYPE_CHECKING:
+    from pathlib import Path
 
-def read_case(path: str | Path) -> Case:
+
+def read_case(path: "str | Path") -> Case:
     """The case in a file; raises CaseError with all its faults."""
     data = source.load(path)
-    return _read(source.decode(data, str(path)), str(path), source.fingerprint(data), Path(path).parent)
+    return _read(source.decode(data, str(path)), str(path), source.fingerprint(data), dirname(path))
 
 
 def case_from_text(text: str, name: str = "case") -> Case:
@@ -37,11 +40,11 @@ def case_from_text(text: str, name: str = "case") -> Case:
     return _read(text, name, source.fingerprint(text.encode("utf-8", "surrogatepass")))
 
 
-def _read(text: str, name: str, sha256: str, folder: Path | None = None) -> Case:
+def _read(text: str, name: str, sha256: str, folder: "str | Path" = "") -> Case:
     return case_from_tables(source.parse(text, name), sha256, folder)
 
 
-def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: Path | None = None) -> Case:
+def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: "str | Path | None" = None) -> Case:
     """The case in tables as a TOML parser gives them, which stay as they are; raises CaseError.
 
     folder: that of the case file, from which paths in it count; left out, where the program runs.

@@ -1,24 +1,27 @@
 """A case file as bytes, text and TOML."""
 
 import hashlib
+import os
 import tomllib
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from strength.errors import CaseError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 LARGEST = 20_000_000  # bytes; no case is that long, a file of another sort is
 
 
-def load(path: str | Path) -> bytes:
+def load(path: "str | Path") -> bytes:
     """The bytes of a case file; raises CaseError with one message where it cannot be read."""
-    place = Path(path)
     try:
-        if place.is_dir():
+        if os.path.isdir(path):
             raise CaseError([(str(path), "is a folder: give the case file in it, such as case.toml")])
-        if place.stat().st_size > LARGEST:
+        if os.stat(path).st_size > LARGEST:
             raise CaseError([(str(path), "is far too long for a case file")])
-        return place.read_bytes()
+        with open(path, "rb") as file:
+            return file.read()
     except FileNotFoundError:
         raise CaseError([(str(path), "there is no such file: check the name and the folder")]) from None
     except (OSError, ValueError) as error:

@@ -5,13 +5,16 @@ The data are TOML files, each entry headed by one line such as `[material."E235+
 only the entry asked for is then parsed.
 """
 
+import os.path
 import re
 from collections.abc import Iterable
 from functools import cache
-from pathlib import Path
-from typing import Any, NamedTuple
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 from strength.errors import StrengthError, UnknownNameError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 # kind of entry -> the files that hold it
 FILES = {
@@ -40,7 +43,7 @@ FILES = {
 _HEADING = re.compile(r'^\[(\w+)\."([^"]+)"\]\n(?:also = \[(.*)\]\n)?', re.MULTILINE)
 _QUOTED = re.compile(r'"([^"]+)"')
 TEXTBOOK = "textbook"  # the file of books' metals, and the word their names begin with
-_PACKAGE = Path(__file__).resolve().parents[1]
+_PACKAGE = os.path.dirname(os.path.dirname(os.path.realpath(__file__)))
 
 
 class Entry(NamedTuple):
@@ -53,29 +56,33 @@ class Entry(NamedTuple):
     end: int
 
 
-def _folder(name: str) -> Path:
+@cache
+def _folder(name: str) -> str:
     """A data folder: inside the package (installed wheel), else beside it (checkout)."""
-    for place in (_PACKAGE / "_data" / name, _PACKAGE.parent / name):
-        if place.is_dir():
+    for place in (os.path.join(_PACKAGE, "_data", name), os.path.join(os.path.dirname(_PACKAGE), name)):
+        if os.path.isdir(place):
             return place
     raise StrengthError(f"the {name} folder is missing from this installation: install it again")
 
 
-@cache
-def materials_folder() -> Path:
+def materials_folder() -> "Path":
     """The folder of the library's tables."""
-    return _folder("materials")
+    from pathlib import Path
+
+    return Path(_folder("materials"))
 
 
-@cache
-def cases_folder() -> Path:
+def cases_folder() -> "Path":
     """The folder of the example and verification cases."""
-    return _folder("cases")
+    from pathlib import Path
+
+    return Path(_folder("cases"))
 
 
 @cache
 def _text(file: str) -> str:
-    return (materials_folder() / f"{file}.toml").read_text(encoding="utf-8")
+    with open(os.path.join(_folder("materials"), f"{file}.toml"), encoding="utf-8") as text:
+        return text.read()
 
 
 @cache

@@ -1,15 +1,18 @@
 """Fillers by name, from the case, the user's own library or the library."""
 
 from collections.abc import Mapping
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from strength.library import data
 from strength.library.filler import Filler
 from strength.library.personal import personal_fillers
 
+if TYPE_CHECKING:
+    from pathlib import Path
+
 
 def find_filler(
-    name: str, *, extra: Mapping[str, Filler] | None = None, personal: Path | None = None
+    name: str, *, extra: Mapping[str, Filler] | None = None, personal: "str | Path | None" = None
 ) -> Filler:
     """The filler of that name; arguments and order as for `find_metal`.
 

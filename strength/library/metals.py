@@ -1,12 +1,14 @@
 """Metals by name, from the case, the user's own library or the library."""
 
 from collections.abc import Iterable, Mapping
-from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from strength.library import data
 from strength.library.metal import Metal, Strength
 from strength.library.personal import personal_metals
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 # mm: limits move outward by this, so that a size converted from inches falls on the right side.
 _STEP = 1e-6
@@ -15,7 +17,9 @@ PLAIN = ("kind", "weldable", "buckling_curve", "note", "family", "form", "standa
 OPTIONAL = ("beta_w", "series", "quenched", "carbon_equivalent", "wall_rule")
 
 
-def find_metal(name: str, *, extra: Mapping[str, Metal] | None = None, personal: Path | None = None) -> Metal:
+def find_metal(
+    name: str, *, extra: Mapping[str, Metal] | None = None, personal: "str | Path | None" = None
+) -> Metal:
     """The metal of that name.
 
     extra: metals written in the case, looked at first. personal: a library file of the user's own;

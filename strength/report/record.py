@@ -1,6 +1,5 @@
 """The JSON record of a summary: what scripts read. Units inside: mm, N, N*mm, MPa, kg, rad."""
 
-import json
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
@@ -21,7 +20,9 @@ FORCES = ("N", "Vy", "Vz", "T", "My", "Mz")
 
 def text_of(record: dict[str, Any]) -> str:
     """A record as JSON text, a line per entry; raises SolveError where a number is not finite."""
-    encode = json.JSONEncoder(ensure_ascii=False, allow_nan=False).encode
+    from json import JSONEncoder  # most runs write no record
+
+    encode = JSONEncoder(ensure_ascii=False, allow_nan=False).encode
     parts = []
     try:
         for key, value in record.items():

@@ -4,9 +4,12 @@ import os
 import sys
 from collections.abc import Iterable, Sequence
 from contextlib import suppress
-from pathlib import Path
+from typing import TYPE_CHECKING
 
 from strength.errors import OutputError
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 STANDARD_OUTPUT = "-"
 THERE = "is there already: name a new file"
@@ -31,6 +34,8 @@ def _meant(path: str) -> str:
 
 def _refuse_file(path: str, inputs: Sequence[str]) -> None:
     """Raise OutputError where one file could not be written or is an input."""
+    from pathlib import Path  # takes 3 ms, and most runs write no file
+
     target = Path(path)
     if not path or target.is_dir():
         raise OutputError(path, "is not a file: name one")
@@ -49,7 +54,7 @@ def _refuse_file(path: str, inputs: Sequence[str]) -> None:
         part.unlink()
 
 
-def _same(one: Path, other: Path) -> bool:
+def _same(one: "Path", other: "Path") -> bool:
     """Whether two paths mean one file, through links too."""
     try:
         return one.samefile(other)
@@ -65,6 +70,8 @@ def write(path: str, text: str) -> None:
     if path == STANDARD_OUTPUT:
         _to_standard_output(text)
         return
+    from pathlib import Path
+
     target = Path(path).resolve()
     try:
         if target.exists() and not target.is_file():  # a pipe or a device: there is nothing to replace
@@ -77,6 +84,8 @@ def write(path: str, text: str) -> None:
 
 def create(path: str, text: str) -> None:
     """Write UTF-8 text to a new file, whole or not at all; raises OutputError where one is there already."""
+    from pathlib import Path
+
     target = Path(path).parent.resolve() / Path(path).name
     try:
         _link(target, text)
@@ -86,7 +95,7 @@ def create(path: str, text: str) -> None:
         raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
 
 
-def _link(target: Path, text: str) -> None:
+def _link(target: "Path", text: str) -> None:
     """Write beside the target, then give it the target's name unless that is taken."""
     part, handle = _beside(target)
     try:
@@ -121,13 +130,13 @@ def _to_standard_output(text: str) -> None:
     raw.flush()
 
 
-def _beside(target: Path) -> tuple[Path, int]:
+def _beside(target: "Path") -> "tuple[Path, int]":
     """A new, empty file in the target's folder and its handle."""
     part = target.with_name(f".{target.name[:80]}.{os.getpid()}.part")
     return part, os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
 
 
-def _replace(target: Path, text: str) -> None:
+def _replace(target: "Path", text: str) -> None:
     """Write beside the target, then rename over it, keeping the target's permissions."""
     part, handle = _beside(target)
     try:

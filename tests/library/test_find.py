@@ -90,7 +90,7 @@ def test_order_of_libraries(home):
 def test_relative_configuration_folder_is_ignored(monkeypatch):
     """XDG Base Directory Specification: a relative path is invalid and to be ignored."""
     monkeypatch.setenv("XDG_CONFIG_HOME", "somewhere")
-    assert personal_folder() == Path.home() / ".config" / "strength"
+    assert Path(personal_folder()) == Path.home() / ".config" / "strength"
 
 
 @pytest.mark.parametrize(
@@ -204,12 +204,12 @@ def test_folders_in_a_wheel_and_in_a_checkout(tmp_path, monkeypatch, bundled):
     package = tmp_path / "site" / "strength"
     place = package / "_data" if bundled else tmp_path / "site"
     (place / "cases").mkdir(parents=True)
-    monkeypatch.setattr(data, "_PACKAGE", package)
-    data.cases_folder.cache_clear()
+    monkeypatch.setattr(data, "_PACKAGE", str(package))
+    data._folder.cache_clear()
     try:
         assert data.cases_folder() == place / "cases"
     finally:
-        data.cases_folder.cache_clear()
+        data._folder.cache_clear()
 
 
 def test_the_library_is_light():
