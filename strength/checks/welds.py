@@ -15,6 +15,7 @@ from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
 from strength.frame.response import at_places
+from strength.joints.contest import ALONE
 from strength.joints.draw import THROAT, Group, Lines, Number, Span, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
 from strength.joints.forms import Forms
@@ -188,7 +189,7 @@ def _group(
     through = pull(line, _through(group, forces), [s.weld for s in own], context.load_names)
     make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms
     both = [make(group, [one[0] for one in ruled]), make(group, [one[1] for one in ruled])]
-    throats, toes = peaks(line, through, both)
+    throats, toes = peaks(line, through, both, _weight(context, own))
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in own]
     cosine = worst_face_angle(line, np.repeat(np.array(faces), group.each, axis=0))
     return tuple(
@@ -207,6 +208,16 @@ def _group(
             zip(own, ruled, strict=True)
         )
     )
+
+
+def _weight(context: Context, seats: tuple[Seat, ...]) -> Array:
+    """By what each load's stress counts in the contest of the loads, where only the worst is asked for.
+
+    Welds that other rules judge beside these need them at every load.
+    """
+    if not context.brief or any(seat.weld.directional or seat.weld.method != "line" for seat in seats):
+        return ALONE
+    return context.factors.load() * context.factors.on_ultimate()
 
 
 def _through(group: Group, forces: Array) -> Array:

@@ -8,7 +8,7 @@ Newton's method from a grid close enough to tell them apart.
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.contest import winners
+from strength.joints.contest import ALONE, contested, winners
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -49,11 +49,11 @@ def is_circle(line: WeldLine) -> bool:
     return bool(around and one)
 
 
-def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, rivals: int = 1) -> Top:
+def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, weight: Array = ALONE) -> Top:
     """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
 
-    rivals: so many loads behind one another stand in contest; where a bound shows that one is not the
-    greatest of them, its height is a lower bound.
+    weight: of loads in contest, see `contested`; where a bound shows that one is not the greatest of
+    them, its height is a lower bound.
     """
     rows, count = forms.shape[:2]
     loads = pull.direct.shape[1]
@@ -70,7 +70,7 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, rival
         waves = np.moveaxis(waves.reshape(-1, count, 5, loads), 2, 0)
         if by_load:
             waves = waves * np.swapaxes(scales[part], 1, 2)
-        height[part], angle[part], form[part] = _tops(waves, rivals)
+        height[part], angle[part], form[part] = _tops(waves, weight)
     return Top(
         height=height,
         form=form,
@@ -99,16 +99,14 @@ def _squares(pull: Pull, radius: Array) -> Array:
     return out
 
 
-def _tops(waves: Array, rivals: int) -> tuple[Array, Array, Index]:
+def _tops(waves: Array, weight: Array) -> tuple[Array, Array, Index]:
     """Greatest height, its angle and form (rows, loads) of waves (5, rows, forms, loads)."""
     rows, loads = waves.shape[1], waves.shape[3]
     low, high = _bounds(waves)
-    least = low.max(axis=1).reshape(rows, -1, rivals).max(axis=-1, keepdims=True)
-    least = np.repeat(least, rivals, axis=-1).reshape(rows, 1, loads) * (1.0 - ROUNDING)
-    row, form, load = np.nonzero(high >= least)
+    row, form, load = np.nonzero(contested(low * (1.0 - ROUNDING), high, weight))
     some = waves[:, row, form, load].T
     grid = some @ WAVES
-    least = np.maximum(least[row, 0, load], grid.max(axis=1))
+    least = np.maximum(low[row, form, load], grid.max(axis=1))
     top = (grid >= np.roll(grid, 1, axis=1)) & (grid >= np.roll(grid, -1, axis=1))
     top &= grid >= (least - MISSED * np.sqrt((some[:, 1:] ** 2).sum(axis=1)))[:, None]
     who, node = np.nonzero(top)

@@ -7,16 +7,20 @@ Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
+ALONE = np.ones(1)  # weight of a load that stands in no contest
 
-def contested(height: Array, low: float, rivals: int) -> Flags:
-    """Where heights (rows, forms, loads) come within `low` of the greatest of all forms of their rivals.
 
-    rivals: loads behind one another that stand against each other.
+def contested(least: Array, most: Array, weight: Array) -> Flags:
+    """Where heights that lie between `least` and `most` (rows, forms, loads) may be the greatest.
+
+    Loads stand in contest in sets of as many behind one another as there are weights, their squares'
+    factors on heights; all forms of a set stand against each other.
     """
-    rows, _, loads = height.shape
-    best = height.max(axis=1).reshape(rows, -1, rivals).max(axis=-1, keepdims=True)
-    least = np.repeat(best * (1.0 - low), rivals, axis=-1).reshape(rows, 1, loads)
-    return np.asarray(height >= least)
+    rows, forms, loads = least.shape
+    by = (weight**2).reshape(1, 1, 1, -1)
+    known = (least.reshape(rows, forms, -1, weight.size) * by).max(axis=(1, 3), keepdims=True)
+    found = most.reshape(rows, forms, -1, weight.size) * by >= known
+    return np.asarray(found.reshape(rows, forms, loads))
 
 
 def winners(cell: Index, height: Array) -> Index:

@@ -87,6 +87,18 @@ class Chosen:
     first: Array
     span: Array
 
+    def some(self, own: Index) -> "Chosen":
+        """Some of them, by numbers along the first axis."""
+        return Chosen(
+            y=self.y[own],
+            z=self.z[own],
+            by_y=self.by_y[own],
+            by_z=self.by_z[own],
+            radius=self.radius[own],
+            first=self.first[own],
+            span=self.span[own],
+        )
+
     def at(self, u: Array) -> tuple[Array, Array, Array, Array]:
         """At u (..., n): y, z and their derivatives, each (..., n)."""
         angle = self.first + self.span * u

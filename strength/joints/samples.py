@@ -17,15 +17,15 @@ Index = NDArray[np.intp]
 class Samples:
     """Ends of the straight pieces, then the curved ones step by step.
 
-    piece: (places,) their pieces. straight: how many of the places are
-    ends of straight pieces, steps: steps of each curved piece. place: three of (rows, places) [mm].
-    local: (rows, 3, places, loads) q_x, q_s, q_n [N/mm].
+    piece, along: (places,) their pieces, and how far along them, 0 to 1. straight: how many of the places
+    are ends of straight pieces. steps: places of each curved piece. local: (rows, 3, places, loads) q_x,
+    q_s, q_n [N/mm].
     """
 
     piece: Index
+    along: Array
     straight: int
     steps: int
-    place: tuple[Array, Array, Array]
     local: Array
 
     @property
@@ -33,10 +33,18 @@ class Samples:
         """Distance of two places along a curved piece, which is 1 long."""
         return 1.0 / (self.steps - 1)
 
-    def along(self, sample: Index) -> Array:
-        """Where samples (n,) of curved pieces stand along them, 0 to 1."""
-        found: Array = ((sample - self.straight) % self.steps) * self.step
-        return found
+    def maxima(self, column: Array, least: Array) -> tuple[Index, Index]:
+        """Rows and places of the local maxima of columns (n, places) that are at or above `least` (n,)."""
+        top = column >= least[:, None]
+        top[least <= 0.0, 1:] = False  # nothing acts: one place is as good as any other
+        bent = column[:, self.straight :].reshape(column.shape[0], -1, self.steps)
+        higher = bent[..., 1:] - bent[..., :-1]
+        own = top[:, self.straight :].reshape(bent.shape)
+        own[..., 1:] &= higher >= 0.0
+        own[..., :-1] &= higher <= 0.0
+        top[:, self.straight :] = own.reshape(column.shape[0], -1)
+        row, place = np.nonzero(top)
+        return row, place
 
     def heights(self, group: Forms) -> Array:
         """Forms times their scales (rows, forms, places, loads); -1 on pieces without length."""
@@ -72,9 +80,10 @@ def sampled(line: WeldLine, pull: Pull) -> Samples:
     steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
     rows = pieces.base.shape[0]
     parts = []
-    for own, grid in ((ends, np.array([0.0, 1.0])), (bent, line.spaced(np.linspace(0.0, 1.0, steps)))):
+    grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)
+    for own, grid in zip((ends, bent), grids, strict=True):
         chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
-        parts.append([each.reshape(rows, -1) for each in chosen.at(grid)])
+        parts.append([each.reshape(rows, -1) for each in chosen.at(line.spaced(grid))])
     y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
     found = traced(line.cylinder, y, z, dy, dz)
     force = np.swapaxes(np.concatenate([pull.direct, pull.spin], axis=-1), 1, 2)
@@ -82,8 +91,8 @@ def sampled(line: WeldLine, pull: Pull) -> Samples:
     local = matrix.reshape(rows, -1, 6) @ force
     return Samples(
         piece=np.concatenate([np.repeat(ends, 2), np.repeat(bent, steps)]),
+        along=np.concatenate([np.tile(grids[0], ends.size), np.tile(grids[1], bent.size)]),
         straight=2 * ends.size,
         steps=steps,
-        place=(found.x, found.y, found.z),
         local=local.reshape(rows, 3, y.shape[1], -1),
     )

@@ -52,11 +52,11 @@ class Batch:
         return evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
 
 
-def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Response]:
+def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> tuple[Context, Response]:
     """Everything the checks look at, and the response before amplification.
 
     A critical multiplier that is proved to be at least 10 after its factor stands as inf: it amplifies
-    nothing, and no row of it is over 0.3. buckling: False leaves frame buckling out.
+    nothing, and no row of it is over 0.3. buckling: False leaves frame buckling out. brief: see Context.
     """
     ready, bars = batch.prepared, batch.bars
     response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan)
@@ -82,6 +82,7 @@ def context_of(batch: Batch, *, buckling: bool = True) -> tuple[Context, Respons
         amplified=amplified,
         heat=heat,
         lines=lines,
+        brief=brief,
     )
     return context, response
 

@@ -130,7 +130,7 @@ def done(task: Task) -> Found:
 def _judged(task: Task) -> Evaluated:
     """All designs of a task; figures of some may be no numbers where those of others are picked."""
     batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes)
-    context, response = context_of(batch, buckling=task.ask.buckling)
+    context, response = context_of(batch, buckling=task.ask.buckling, brief=not task.ask.every)
     return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
