@@ -38,7 +38,7 @@ class Context:
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
     heat: "tuple[HeatLength, ...] | None" = None  # None: not kept, worked out where asked for
     lines: "Lines | None" = None  # of the welds; None likewise
-    # only the greatest utilisation of each part and kind over the loads is asked for: others may be told lower
+    # only each part's and kind's greatest utilisation over the loads is asked for: others may be told lower
     brief: bool = False
 
     @cached_property

@@ -100,7 +100,7 @@ def _on_circle(line: WeldLine, pull: Pull, group: Forms, weight: Array) -> Peak:
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array) -> list[Seen]:
     """What samples of the line tell of each group, rows by rows."""
     rows, most = line.length.size, max(group.forms.shape[1] for group in groups)
-    step = max(1, BLOCK // (pull.direct.shape[1] * (3 + most) * line.places))
+    step = max(1, BLOCK // (pull.direct.shape[1] * (3 + most) * line.pieces.span.size * line.per_piece))
     blocks: list[list[Seen]] = [[] for _ in groups]
     for at in range(0, rows, step):
         part = slice(at, at + step)

@@ -6,7 +6,7 @@ from numpy.typing import NDArray
 from strength.joints.forms import Forms
 from strength.joints.traced import traced
 from strength.joints.traction import Pull
-from strength.joints.weld_line import PER_PIECE, WeldLine
+from strength.joints.weld_line import WeldLine
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -77,7 +77,7 @@ def sampled(line: WeldLine, pull: Pull) -> Samples:
     """All places of all rows of a line."""
     pieces = line.pieces
     ends, bent = np.flatnonzero(pieces.ends & ~line.curved), np.flatnonzero(line.curved)
-    steps = PER_PIECE if line.cylinder is None else 2 * PER_PIECE - 1
+    steps = line.per_piece
     rows = pieces.base.shape[0]
     parts = []
     grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)

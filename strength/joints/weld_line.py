@@ -15,6 +15,7 @@ from strength.values import evolve, frozen
 Array = NDArray[np.float64]
 PER_PIECE = 9
 NEAR_END = 1e-5
+STEEP = 0.8  # reach from which a saddle is looked at more closely
 
 
 @frozen(kw_only=True, eq=False)
@@ -22,7 +23,8 @@ class WeldLine:
     """The line of one weld in all designs, or of several welds of one make-up behind one another.
 
     length: (designs,) [mm]. centroid: (designs, 3) [mm]. spread: (designs, 3, 3), the integral of
-    q^2 1 - q q^T along the line about the centroid [mm^3].
+    q^2 1 - q q^T along the line about the centroid [mm^3]. reach: of a saddle, the greatest distance from the
+    host's axis over its radius.
     """
 
     pieces: Pieces
@@ -30,6 +32,7 @@ class WeldLine:
     length: Array
     centroid: Array
     spread: Array
+    reach: float = 0.0
 
     def some(self, rows: slice) -> "WeldLine":
         """Some rows of the line."""
@@ -46,6 +49,7 @@ class WeldLine:
             length=self.length[rows],
             centroid=self.centroid[rows],
             spread=self.spread[rows],
+            reach=self.reach,
         )
 
     @property
@@ -54,9 +58,14 @@ class WeldLine:
         return self.pieces.curved if self.cylinder is None else np.ones(self.pieces.span.size, dtype=bool)
 
     @property
-    def places(self) -> int:
-        """Places of a row at most that are looked at to begin with."""
-        return int(self.pieces.span.size) * (2 * PER_PIECE - 1)
+    def steep(self) -> bool:
+        """Whether a saddle turns so fast that it needs a closer look."""
+        return self.cylinder is not None and self.reach > STEEP
+
+    @property
+    def per_piece(self) -> int:
+        """Places of a curved piece that are looked at to begin with."""
+        return 2 * PER_PIECE - 1 if self.steep else PER_PIECE
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and frame of all pieces at u (n,): (designs, pieces, n, 3) and (..., 3, 3).
@@ -67,11 +76,11 @@ class WeldLine:
         return self._lifted(*self.pieces.all_at(u))
 
     def spaced(self, v: Array) -> Array:
-        """Places u for v from 0 to 1: on a saddle closer toward the ends of a piece, where it turns fastest.
+        """Places u for v from 0 to 1: on a steep saddle closer toward the ends of a piece.
 
         Kept off the very ends there, at which a saddle of two equal tubes has no tangent.
         """
-        if self.cylinder is None:
+        if not self.steep:
             return v
         found: Array = np.clip((1.0 - np.cos(np.pi * v)) / 2.0, NEAR_END, 1.0 - NEAR_END)
         return found
@@ -110,11 +119,17 @@ def frame(run: Array) -> Array:
 
 def measured(pieces: Pieces, cylinder: Cylinder | None = None) -> WeldLine:
     """A line with its length, centroid and spread: closed forms in a plane, quadrature on a saddle."""
-    length, first, second = _in_plane(pieces) if cylinder is None else _on_cylinder(pieces, cylinder)
+    reach = 0.0 if cylinder is None else float(cylinder.reach(pieces).max())
+    if cylinder is None:
+        length, first, second = _in_plane(pieces)
+    else:
+        length, first, second = _on_cylinder(pieces, cylinder, reach)
     centroid = first / np.where(length > 0.0, length, 1.0)[:, None]
     about = second - length[:, None, None] * centroid[:, :, None] * centroid[:, None]
     spread = np.trace(about, axis1=1, axis2=2)[:, None, None] * np.eye(3) - about
-    return WeldLine(pieces=pieces, cylinder=cylinder, length=length, centroid=centroid, spread=spread)
+    return WeldLine(
+        pieces=pieces, cylinder=cylinder, length=length, centroid=centroid, spread=spread, reach=reach
+    )
 
 
 def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
@@ -145,8 +160,8 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
     return own.sum(axis=1), flat, deep
 
 
-def _on_cylinder(pieces: Pieces, cylinder: Cylinder) -> tuple[Array, Array, Array]:
-    nodes, weights = nodes_for(float(cylinder.reach(pieces).max()))
+def _on_cylinder(pieces: Pieces, cylinder: Cylinder, reach: float) -> tuple[Array, Array, Array]:
+    nodes, weights = nodes_for(reach)
     place, run = in_space(cylinder, *pieces.all_at(nodes))
     step = np.linalg.norm(run, axis=-1) * weights
     rows = place.shape[0]
