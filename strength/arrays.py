@@ -75,3 +75,19 @@ def cross(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.fl
     found[..., 1] = z1 * x2 - x1 * z2
     found[..., 2] = x1 * y2 - y1 * x2
     return found
+
+
+def run_maxima(values: NDArray[np.float64], first: NDArray[np.intp]) -> NDArray[np.float64]:
+    """Greatest of each run of rows (rows, ...), a run from each of `first` to the next: (runs, ...).
+
+    `np.maximum.reduceat` along the first axis, which takes each number by itself.
+
+    >>> run_maxima(np.array([[1.5, 7.0], [2.5, 4.0], [0.5, 3.0]]), np.array([0, 2])).tolist()
+    [[2.5, 7.0], [0.5, 3.0]]
+    """
+    count = np.diff(first, append=values.shape[0])
+    found = values[first]
+    for n in range(1, int(count.max(initial=0))):
+        longer = np.flatnonzero(count > n)
+        found[longer] = np.maximum(found[longer], values[first[longer] + n])
+    return found

@@ -7,7 +7,7 @@ from numpy.typing import NDArray
 
 from strength.arrays import distinct
 from strength.checks import concentration
-from strength.checks.peaks import smaller_diameter
+from strength.checks.section_groups import smaller_diameter
 from strength.checks.strips import outside_strip
 
 if TYPE_CHECKING:

@@ -12,9 +12,9 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import spread
+from strength.checks.along import forces_along
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
-from strength.frame.response import at_places
 from strength.values import frozen
 
 if TYPE_CHECKING:
@@ -40,7 +40,7 @@ class Stations:
     later: NDArray[np.intp]  # (stations,) 1: the side toward `to` of a via point
     labels: tuple[str, ...]  # what a builder would call the place: "at hub", "12 mm from ball.left"
     heated: NDArray[np.bool_]  # (designs, stations)
-    forces: Array  # (designs, loads, stations, 6) internal forces, without load factor
+    inner: Array  # (6, stations, loads, designs) internal forces, without load factor
     kept: Array  # (designs, stations) factor on the welded strengths: 0.8 for TIG, else 1
     gaps: tuple[tuple[tuple[int, float], ...], ...]  # per station: (hole, breadth [mm]) in its plane
     shoulder: NDArray[np.intp]  # (stations,) number of the shoulder there, -1: none
@@ -50,6 +50,11 @@ class Stations:
     # bound at stations that cannot be a bar's worst.
     peak: Array
     uncovered: NDArray[np.bool_]  # (designs, bars) True: no rule gives the width of a heat-affected length
+
+    @property
+    def forces(self) -> Array:
+        """The internal forces, (designs, loads, stations, 6)."""
+        return self.inner.transpose(3, 2, 1, 0)
 
     def of(self, bar: int) -> slice:
         """The stations of one bar."""
@@ -79,14 +84,13 @@ def place_stations(
     kept = np.ones(place.shape)
     uncovered = np.zeros(bars.area.shape, dtype=bool)
     for part in heat:
+        own = slice(*np.searchsorted(bar, [part.bar, part.bar + 1]))
         start, end = part.start[:, None], part.end[:, None]
-        inside = (bar == part.bar) & (end > start) & (place >= start - NEAR) & (place <= end + NEAR)
-        heated |= inside
-        kept = np.where(inside, np.minimum(kept, part.factor), kept)
+        inside = (end > start) & (place[:, own] >= start - NEAR) & (place[:, own] <= end + NEAR)
+        heated[:, own] |= inside
+        kept[:, own] = np.where(inside, np.minimum(kept[:, own], part.factor), kept[:, own])
         uncovered[:, part.bar] |= ~part.in_range
-    forces = at_places(layout, response, bar, place, later)
-    if forces.shape[0] < designs:
-        forces = spread(forces, (designs, *forces.shape[1:]))
+    inner = forces_along(layout, response, bar, place, later)
     gaps = tuple(place.gaps for place in found)
     shoulder = np.array([place.shoulder for place in found], dtype=np.intp)
     strengths = (
@@ -100,12 +104,12 @@ def place_stations(
         later=later,
         labels=tuple(place.label for place in found),
         heated=heated,
-        forces=forces,
+        inner=inner,
         kept=kept,
         gaps=gaps,
         shoulder=shoulder,
         yield_=strengths[0],
         ultimate=strengths[1],
-        peak=peaks(case, bars, bar, forces, gaps, shoulder, strengths),
+        peak=peaks(case, bars, bar, inner.transpose(3, 2, 1, 0), gaps, shoulder, strengths),
         uncovered=uncovered,
     )

@@ -5,7 +5,7 @@ from numpy.typing import NDArray
 
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
-from strength.checks.peaks import station_matrix
+from strength.checks.section_groups import station_matrix
 from strength.checks.yielding import stressed_bars, worst_yielding
 from strength.sections.bars import Bars
 from strength.sections.matrices import bore_ratio

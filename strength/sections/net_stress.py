@@ -47,6 +47,12 @@ def _spread(low: Array, high: Array) -> tuple[Array, Array]:
     return places.reshape(designs, -1), np.tile(own, low.shape[1])
 
 
+def _ends(count: int) -> Index:
+    """Numbers of the ends and middles of so many ligaments."""
+    own = np.array([0, COUNT // 2, COUNT - 1])
+    return (own + np.arange(count)[:, None] * COUNT).ravel()
+
+
 def _lines(count: int) -> Index:
     one = stretch(COUNT, closed=False)
     return np.concatenate([one + n * COUNT for n in range(count)], axis=-1)
@@ -87,4 +93,5 @@ def net_matrix(width: Array, thickness: Array, in_width: list[Gap], in_thickness
         tau_1=np.stack([nil, cut_y, nil, torsion_y, nil, nil], axis=-1),
         tau_2=np.stack([nil, nil, cut_z, torsion_z, nil, nil], axis=-1),
         neighbours=grid_neighbours(_lines(low_y.shape[1]), _lines(low_z.shape[1])),
+        probe=(_ends(low_y.shape[1])[:, None] * z.shape[1] + _ends(low_z.shape[1])).ravel(),
     )

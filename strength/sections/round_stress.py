@@ -1,5 +1,7 @@
 """Stresses of tubes and bars, on the outer radius."""
 
+from functools import cache
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -8,6 +10,7 @@ from strength.values import evolve
 
 Array = NDArray[np.float64]
 
+LEAST = 1e-300  # MPa: less is no bending
 COUNT = 96  # with the parabola between points the peak is right to 0.01 %
 
 
@@ -26,10 +29,15 @@ def shear_peak(m: Array | float) -> Array:
 
 def round_scale(area: Array, modulus: Array, m: Array) -> Array:
     """Scale (..., 6) of a round section: N/A, k V/A, T r/J, M r/I."""
-    one, shear = 1.0 / area, shear_peak(m) / area
-    return np.stack([one, shear, shear, 0.5 / modulus, 1.0 / modulus, 1.0 / modulus], axis=-1)
+    found = np.empty((*np.broadcast_shapes(area.shape, m.shape), 6))
+    found[..., 0] = 1.0 / area
+    found[..., 1] = found[..., 2] = shear_peak(m) / area
+    found[..., 4] = found[..., 5] = 1.0 / modulus
+    found[..., 3] = 0.5 * found[..., 4]
+    return found
 
 
+@cache
 def unit_round() -> StressMatrix:
     """Stress matrix of every round section, for forces that are nominal stresses already."""
     phi = np.arange(COUNT) * (2.0 * np.pi / COUNT)
@@ -54,15 +62,24 @@ def round_matrix(area: Array, modulus: Array, m: Array) -> StressMatrix:
 
 
 def round_bounds(nominal: Array) -> tuple[Array, Array]:
-    """What the worst von Mises of nominal stresses (..., 6) lies between, twice (...).
+    """Squares of what the worst von Mises lies between, twice (...): of nominal stresses (6, ...).
 
     Below: at the fibre that bends most. Above: greatest sigma and greatest tau at one place.
     """
-    n, vy, vz, t, my, mz = np.moveaxis(nominal, -1, 0)
-    bending, shear = np.hypot(my, mz), np.hypot(vy, vz)
-    sigma = np.abs(n) + bending
+    n, vy, vz, t, my, mz = nominal
+    bending, shear = np.sqrt(my * my + mz * mz), np.sqrt(vy * vy + vz * vz)
     # there sin phi = s my/bending and cos phi = -s mz/bending, s the sign of N
-    across = np.divide(-vz * mz - vy * my, bending, out=np.zeros_like(shear), where=bending > 0.0)
-    there = t + np.where(n < 0.0, -1.0, 1.0) * across
-    square = sigma**2
-    return np.sqrt(square + 3.0 * there**2), np.sqrt(square + 3.0 * (np.abs(t) + shear) ** 2)
+    there = vz * mz
+    there += vy * my
+    there /= np.maximum(bending, LEAST)
+    np.negative(there, out=there, where=n >= 0.0)
+    there += t
+    sigma = np.abs(n)
+    sigma += bending
+    sigma *= sigma
+    shear += np.abs(t)
+    for tau in (there, shear):
+        tau *= tau
+        tau *= 3.0
+        tau += sigma
+    return there, shear

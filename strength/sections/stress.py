@@ -4,6 +4,8 @@ Every shape comes down to a `StressMatrix`: forces times a scale are nominal str
 takes these to sigma, tau_1 and tau_2 at the points of the section. Shapes differ in nothing else.
 """
 
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -12,23 +14,25 @@ from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
-Flags = NDArray[np.bool_]
 
 CHUNK = 1 << 17  # numbers held at once, so that they stay in the processor's cache
+MOST_PAIRS = 16  # of nominal stresses: with more, squares are quicker taken at the points
+Parts = list[tuple[float, Index, Array]]  # weight, columns, matrix
 
 
 @frozen(kw_only=True, eq=False)
 class StressMatrix:
     """From N, Vy, Vz, T, My, Mz to stresses at points.
 
-    scale: (designs, 6) makes nominal stresses [MPa] of forces [N, N*mm].
-    sigma, tau_1, tau_2: (designs or 1, points, 6 + more). tau_1 and tau_2 are two parts of the shear
+    scale: (designs or 1, columns) makes nominal stresses [MPa] of forces [N, N*mm], those that `source`
+    (columns,) names: a force may stand in several columns, so that one matrix serves many proportions.
+    sigma, tau_1, tau_2: (designs or 1, points, columns). tau_1 and tau_2 are two parts of the shear
     stress at right angles to each other; tau_2 None: there is but one.
-    twist: (designs, 1 + more) or None. How far the torsion stress is spread over column 3 and the
-    columns after the sixth, so that one matrix serves designs of several proportions.
     neighbours: (lines, 2, points) numbers of the points on either side along each line of points, a
     point's own number where the line ends there.
     probe: numbers of a few points, one of which is often near the worst.
+    reach: (parts, columns) what nominal stresses of 1 can add to sigma, tau_1 and tau_2 at any point,
+    together a bound of these; None: the greatest of each column.
     """
 
     scale: Array
@@ -36,46 +40,59 @@ class StressMatrix:
     tau_1: Array
     tau_2: Array | None
     neighbours: Index
-    twist: Array | None = None
+    source: Index = field(factory=lambda: np.arange(6))
     probe: Index = field(factory=lambda: np.zeros(1, dtype=np.intp))
+    reach: Array | None = None
+
+    @property
+    def is_common(self) -> bool:
+        """True where one matrix serves all designs, whatever their scales."""
+        return bool(self.sigma.shape[0] == 1)
 
     def von_mises(self, forces: Array) -> Array:
         """Greatest sqrt(sigma^2 + 3 tau^2) [MPa] over the points, (designs, ...).
 
         forces: (designs, ..., 6). Between points a parabola through three of them gives the peak.
         """
-        rows = forces.reshape(forces.shape[0], -1, 6)
-        designs = max(rows.shape[0], self.scale.shape[0], self.sigma.shape[0])
-        out = np.empty((designs, rows.shape[1]))
-        step = max(1, CHUNK // (self.sigma.shape[1] * max(1, rows.shape[1])))
-        for at in range(0, designs, step):
-            part = slice(at, at + step)
-            out[part] = self._greatest(self._nominal(rows, part), part)
-        return out.reshape(designs, *forces.shape[1:-1])
+        rows = self._nominal(forces)
+        if self.is_common:
+            columns = rows.transpose(2, 0, 1).reshape(1, rows.shape[2], -1)
+            return self.worst(columns).reshape(rows.shape[0], *forces.shape[1:-1])
+        found = self.worst(rows.swapaxes(1, 2))
+        return found.reshape(found.shape[0], *forces.shape[1:-1])
 
-    def needed(self, forces: Array, where: Flags) -> Array:
-        """The same at some places only: forces (designs, rows, 6), where (designs, rows); one per place."""
-        if self.sigma.shape[0] > 1:
-            rows = np.flatnonzero(where.any(axis=0))
-            return self.von_mises(forces[:, rows])[where[:, rows]]
-        nominal = self._nominal(forces, slice(None))[where]
-        step = max(1, CHUNK // self.sigma.shape[1])
-        out = np.empty(nominal.shape[0])
-        for at in range(0, out.size, step):
-            out[at : at + step] = self._greatest(nominal[None, at : at + step], slice(None))[0]
+    def worst(self, nominal: Array) -> Array:
+        """The same of nominal stresses (designs or 1, columns, rows), (designs or 1, rows)."""
+        designs, rows = max(nominal.shape[0], self.sigma.shape[0]), nominal.shape[2]
+        out = np.empty((designs, rows))
+        points = self.sigma.shape[1]
+        few = max(1, min(rows, CHUNK // points))
+        many = max(1, CHUNK // (points * few))
+        for first in range(0, designs, many):
+            some = slice(first, first + many)
+            parts = [(weight, columns, _part(matrix, some)) for weight, columns, matrix in self._parts]
+            own = _part(nominal, some)
+            for at in range(0, rows, few):
+                out[some, at : at + few] = self._greatest(own[..., at : at + few], parts)
         return out
 
-    def bounds(self, forces: Array) -> tuple[Array, Array]:
-        """What the worst von Mises lies between: forces (designs, rows, 6), low and high (designs, rows)."""
-        nominal = self._nominal(forces, slice(None))
-        high, low = np.zeros(nominal.shape[:-1]), np.zeros(nominal.shape[:-1])
-        size = np.abs(nominal)
-        for part, weight in ((self.sigma, 1.0), (self.tau_1, 3.0), (self.tau_2, 3.0)):
-            if part is not None:
-                high += weight * (size @ np.abs(part).max(axis=1)[..., None])[..., 0] ** 2
-        square = self._squares(nominal, slice(None), self.probe)
-        np.max(square, axis=-1, out=low)
-        return np.sqrt(low), np.sqrt(high)
+    def bounds(self, nominal: Array) -> tuple[Array, Array]:
+        """Squares of what the worst von Mises lies between, twice (rows,): of (columns, rows).
+
+        For matrices that serve all designs alike.
+        """
+        rows = nominal.shape[1]
+        low, high = np.empty(rows), np.empty(rows)
+        parts = [(weight, columns, matrix[..., self.probe]) for weight, columns, matrix in self._parts]
+        step = CHUNK // (4 * self.probe.size)
+        for at in range(0, rows, step):
+            part = slice(at, at + step)
+            own = nominal[:, part]
+            np.max(self._squares(own[None], parts, by_point=True)[0], axis=0, out=low[part])
+            size = self._most @ np.abs(own)
+            size *= size
+            high[part] = self._weights @ size
+        return low, high
 
     def first(self) -> "StressMatrix":
         """The matrix of the first design alone."""
@@ -85,12 +102,11 @@ class StressMatrix:
             sigma=self.sigma[:1],
             tau_1=self.tau_1[:1],
             tau_2=None if self.tau_2 is None else self.tau_2[:1],
-            twist=None if self.twist is None else self.twist[:1],
         )
 
     def at_points(self, forces: Array) -> tuple[Array, Array]:
         """Sigma and the resultant shear stress [MPa] at every point, (designs, ..., points)."""
-        nominal = self._nominal(forces.reshape(forces.shape[0], -1, 6), slice(None))
+        nominal = self._nominal(forces)
         sigma = nominal @ self.sigma.swapaxes(-1, -2)
         tau = nominal @ self.tau_1.swapaxes(-1, -2)
         if self.tau_2 is not None:
@@ -98,27 +114,77 @@ class StressMatrix:
         shape = (sigma.shape[0], *forces.shape[1:-1], sigma.shape[-1])
         return sigma.reshape(shape), tau.reshape(shape)
 
-    def _nominal(self, rows: Array, part: slice) -> Array:
-        nominal: Array = _part(rows, part) * _part(self.scale, part)[:, None, :]
-        if self.twist is None:
-            return nominal
-        spread = nominal[..., 3:4] * _part(self.twist, part)[:, None, :]
-        return np.concatenate([nominal[..., :3], spread[..., :1], nominal[..., 4:], spread[..., 1:]], axis=-1)
+    def _nominal(self, forces: Array) -> Array:
+        """Nominal stresses (designs, rows, columns) of forces (designs, ..., 6)."""
+        rows = forces.reshape(forces.shape[0], -1, 6)
+        nominal: Array = rows[..., self.source] * self.scale[:, None, :]
+        return nominal
 
-    def _squares(self, nominal: Array, part: slice, points: slice | Index) -> Array:
-        """Sigma^2 + 3 tau^2 at some points."""
-        square: Array = nominal @ _part(self.sigma, part)[:, points].swapaxes(-1, -2)
-        np.square(square, out=square)
-        for tau in (self.tau_1, self.tau_2):
-            if tau is not None:
-                own = nominal @ _part(tau, part)[:, points].swapaxes(-1, -2)
-                np.square(own, out=own)
-                own *= 3.0
-                square += own
-        return square
+    @property
+    def _linear(self) -> list[tuple[float, Array]]:
+        """Sigma and tau with the weights of their squares."""
+        found = [(1.0, self.sigma), (3.0, self.tau_1)]
+        return found if self.tau_2 is None else [*found, (3.0, self.tau_2)]
 
-    def _greatest(self, nominal: Array, part: slice) -> Array:
-        square = self._squares(nominal, part, slice(None))
+    @property
+    def _weights(self) -> Array:
+        return np.array([weight for weight, _ in self._linear])
+
+    @cached_property
+    def _most(self) -> Array:
+        if self.reach is not None:
+            return self.reach
+        return np.stack([np.abs(matrix[0]).max(axis=0) for _, matrix in self._linear])
+
+    @cached_property
+    def _pairs(self) -> tuple[Index, Index]:
+        """Pairs of columns whose products the square of the von Mises stress is made of."""
+        columns = self.sigma.shape[-1]
+        met = np.zeros((columns, columns), dtype=bool)
+        for _, matrix in self._linear:
+            own = (matrix != 0.0).any(axis=(0, 1))
+            met |= own[:, None] & own
+        one, other = np.nonzero(np.triu(met))
+        return one, other
+
+    @cached_property
+    def _parts(self) -> Parts:
+        """What squares at the points are made of, matrices (designs or 1, columns, points).
+
+        Of few pairs: from their products to the whole (weight 0). Of many: from nominal stresses of
+        some columns to each part of the stress, which is squared and weighted.
+        """
+        one, other = self._pairs
+        if one.size > MOST_PAIRS:
+            parts = []
+            for weight, matrix in self._linear:
+                used = np.flatnonzero((matrix != 0.0).any(axis=(0, 1)))
+                parts.append((weight, used, np.ascontiguousarray(matrix[..., used].swapaxes(-1, -2))))
+            return parts
+        square = np.zeros((1, 1, 1))
+        for weight, matrix in self._linear:
+            square = square + weight * matrix[..., one] * matrix[..., other]
+        square = square * np.where(one == other, 1.0, 2.0)
+        return [(0.0, one, np.ascontiguousarray(square.swapaxes(-1, -2)))]
+
+    def _squares(self, nominal: Array, parts: Parts, *, by_point: bool = False) -> Array:
+        """Sigma^2 + 3 tau^2 at points (designs, rows, points), or (designs, points, rows)."""
+        total = np.zeros(())
+        for weight, columns, matrix in parts:
+            own = nominal[:, columns]
+            if weight == 0.0:
+                own = own * nominal[:, self._pairs[1]]
+            stress = matrix.swapaxes(1, 2) @ own if by_point else own.swapaxes(1, 2) @ matrix
+            if weight == 0.0:
+                return stress
+            stress *= stress
+            if weight != 1.0:
+                stress *= weight
+            total = total + stress if total.ndim else stress
+        return total
+
+    def _greatest(self, nominal: Array, parts: Parts) -> Array:
+        square = self._squares(nominal, parts)
         best = square.argmax(axis=-1)
         top = picked(square, best)
         gain = np.zeros_like(top)
@@ -127,7 +193,7 @@ class StressMatrix:
             high = picked(square, after[best])
             bend = 2.0 * top - low - high
             gain += np.divide((high - low) ** 2, 8.0 * bend, out=np.zeros_like(top), where=bend > 0.0)
-        found: Array = np.sqrt(top + gain)
+        found: Array = np.sqrt(np.maximum(top + gain, 0.0))  # rounding, where nothing pulls
         return found
 
 

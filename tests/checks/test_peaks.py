@@ -6,7 +6,7 @@ import numpy as np
 from strength.case.model import Hole, Shoulder, Support
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.context import Context
-from strength.checks.peaks import station_matrix
+from strength.checks.section_groups import station_matrix
 from strength.checks.stations import place_stations
 from strength.checks.yielding import rupture, yielding
 from strength.frame.response import Response

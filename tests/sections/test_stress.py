@@ -138,17 +138,20 @@ def test_bounds_and_places(kind: str) -> None:
         found = box(first, 30.0 + 0.0 * wall, wall, 0.3)
         matrix = box_matrix(found.depth, found.width, found.wall, found.area, found.iy, found.iz)
     whole = matrix.von_mises(forces)
-    low, high = matrix.bounds(forces)
+    nominal = (forces[..., matrix.source] * matrix.scale[:, None]).transpose(2, 0, 1)
+    low, high = (
+        np.sqrt(part.reshape(whole.shape)) for part in matrix.bounds(nominal.reshape(len(nominal), -1))
+    )
     assert (low <= whole * (1.0 + 1e-12)).all()
     assert (whole <= high * (1.0 + 1e-3)).all()
     where = rng.random(size=(5, 30)) < 0.3
-    assert matrix.needed(forces, where) == pytest.approx(whole[where], rel=1e-12)
+    assert matrix.worst(nominal[None, :, where])[0] == pytest.approx(whole[where], rel=1e-12)
 
 
 def test_round_bounds() -> None:
     """Alike for round sections, in closed form."""
     nominal = np.random.default_rng(12).normal(size=(3, 200, 6))
     whole = unit_round().von_mises(nominal)
-    low, high = round_bounds(nominal)
+    low, high = (np.sqrt(part) for part in round_bounds(np.moveaxis(nominal, -1, 0)))
     assert (low <= whole * (1.0 + 1e-3)).all()
     assert (whole <= high * (1.0 + 1e-12)).all()

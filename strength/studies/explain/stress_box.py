@@ -55,12 +55,14 @@ def _worst(sheet: Sheet, subject: Subject, bar: int) -> tuple[int, float, float]
     matrix = stress_matrix(subject.context.bars, bar)
     if matrix is None:
         raise TypeError("a box has stresses")
-    forces = np.array([[sheet[name] for name in ("N", "V_y", "V_z", "T", "M_y", "M_z")]])
+    forces = np.zeros((1, 3, 6))
+    forces[0, 0] = [sheet[name] for name in ("N", "V_y", "V_z", "T", "M_y", "M_z")]
+    forces[0, 1, 4], forces[0, 2, 5] = 1.0, 1.0
     sigma, tau = matrix.first().at_points(forces)
-    index = int(np.argmax(sigma[0] ** 2 + 3.0 * tau[0] ** 2))
-    z = float(matrix.sigma[0, index, 4]) * sheet["H"] / 2.0
-    y = -float(matrix.sigma[0, index, 5]) * sheet["B"] / 2.0
-    return index, y, z
+    index = int(np.argmax(sigma[0, 0] ** 2 + 3.0 * tau[0, 0] ** 2))
+    # unit moments tell where it stands
+    z, y = sigma[0, 1:, index] * [sheet["I_y"], -sheet["I_z"]]
+    return index, float(y), float(z)
 
 
 def _sign(side: float) -> str:

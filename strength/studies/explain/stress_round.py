@@ -3,7 +3,7 @@
 import numpy as np
 
 from strength.case.shape import Tube
-from strength.checks.peaks import smaller_diameter
+from strength.checks.section_groups import smaller_diameter
 from strength.sections.round_stress import shear_peak
 from strength.studies.explain.sheet import Sheet
 from strength.studies.explain.subject import Subject, keyed

@@ -1,0 +1,130 @@
+"""Stations whose sections have their stresses from one matrix."""
+
+from collections.abc import Hashable, Iterator
+from typing import TYPE_CHECKING
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.case.model import Case, Shoulder
+from strength.case.shape import Bar, Box, Flat, Tube
+from strength.checks.places import Gaps
+from strength.sections.box_stress import box_scale, unit_box
+from strength.sections.matrices import bore_ratio, stress_matrix
+from strength.sections.net_stress import net_matrix
+from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
+from strength.sections.stress import StressMatrix
+from strength.values import frozen
+
+if TYPE_CHECKING:
+    from strength.sections.bars import Bars
+
+Array = NDArray[np.float64]
+Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
+
+
+@frozen(kw_only=True, eq=False)
+class Group:
+    """Stations `own` of one matrix; scale: (columns, stations or 1, 1, designs or 1)."""
+
+    matrix: StressMatrix
+    own: Index
+    scale: Array
+
+    def nominal(self, forces: Array) -> Array:
+        """Nominal stresses (columns, stations, loads, designs) of forces (6, stations, loads, designs)."""
+        return np.asarray(forces[self.matrix.source[:, None], self.own] * self.scale)
+
+    def bounds(self, nominal: Array) -> tuple[Array, Array]:
+        """Squares of what the worst von Mises lies between, twice (stations, loads, designs)."""
+        if self.matrix is unit_round():
+            return round_bounds(nominal)
+        if not self.matrix.is_common:
+            each = self.matrix.worst(
+                nominal.transpose(3, 0, 1, 2).reshape(nominal.shape[3], len(nominal), -1)
+            )
+            square = np.square(each.T.reshape(nominal.shape[1:]))
+            return square, square
+        low, high = self.matrix.bounds(nominal.reshape(len(nominal), -1))
+        return low.reshape(nominal.shape[1:]), high.reshape(nominal.shape[1:])
+
+    def worst(self, nominal: Array, where: Index) -> Array:
+        """Squares of the worst von Mises at some places (places,), numbers of the flat three axes."""
+        found: Array = self.matrix.worst(nominal.reshape(1, len(nominal), -1)[..., where])[0]
+        found *= found
+        return found
+
+
+def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulder: Index) -> Iterator[Group]:
+    """All stations that have a section: round ones together, boxes together, others of one size."""
+    plain = np.array([not gap for gap in gaps], dtype=bool)
+    kinds = (
+        np.array([isinstance(shape, kind) for shape in bars.shapes], dtype=bool) for kind in (Tube | Bar, Box)
+    )
+    rounds, boxes = (np.flatnonzero(plain & own[bar]) for own in kinds)
+    if rounds.size:
+        yield Group(
+            matrix=unit_round(), own=rounds, scale=_round_scale(case, bars, bar[rounds], shoulder[rounds])
+        )
+    if boxes.size:
+        yield Group(matrix=unit_box(), own=boxes, scale=_box_scale(bars, bar[boxes]))
+    alike: dict[Hashable, list[int]] = {}
+    for n, number in enumerate(bar.tolist()):
+        shape = bars.shapes[number]
+        if not isinstance(shape, Tube | Bar | Box | None):
+            sizes = (bars.depth[:, number].tobytes(), bars.width[:, number].tobytes())
+            alike.setdefault((gaps[n], sizes if isinstance(shape, Flat) else shape), []).append(n)
+    for own in alike.values():
+        matrix = station_matrix(case, bars, int(bar[own[0]]), gaps[own[0]], -1)
+        if matrix is not None:
+            yield Group(matrix=matrix, own=np.array(own, dtype=np.intp), scale=matrix.scale.T[:, None, None])
+
+
+def _round_scale(case: Case, bars: "Bars", bar: Index, shoulder: Index) -> Array:
+    area, modulus, bore = bars.area[:, bar], bars.modulus_y[:, bar], bore_ratio(bars)[:, bar]
+    for n in np.flatnonzero(shoulder >= 0).tolist():
+        least = smaller_diameter(case.shoulders[shoulder[n]], bars.depth[:, bar[n]])
+        area[:, n], modulus[:, n], bore[:, n] = np.pi / 4.0 * least**2, np.pi / 32.0 * least**3, 0.0
+    return _by_station(round_scale(area, modulus, bore))
+
+
+def _box_scale(bars: "Bars", bar: Index) -> Array:
+    sizes = (bars.depth, bars.width, bars.wall, bars.area, bars.iy, bars.iz)
+    return _by_station(box_scale(*(size[:, bar] for size in sizes)))
+
+
+def _by_station(scale: Array) -> Array:
+    """Scales (designs, stations, columns) as a group holds them."""
+    return np.ascontiguousarray(scale.transpose(2, 1, 0))[:, :, None]
+
+
+def station_matrix(case: Case, bars: "Bars", bar: int, gaps: Gaps, shoulder: int) -> StressMatrix | None:
+    """Stress matrix of a bar at a station with these holes or this shoulder."""
+    if shoulder >= 0:
+        least = smaller_diameter(case.shoulders[shoulder], bars.depth[:, bar])
+        return round_matrix(np.pi / 4.0 * least**2, np.pi / 32.0 * least**3, np.zeros_like(least))
+    if gaps:
+        depth, width = _told_once(bars.depth[:, bar], bars.width[:, bar])
+        whole = np.ones(depth.size)
+        sides: dict[str, list[tuple[Array, Array]]] = {"thickness": [], "width": []}
+        for n, breadth in gaps:
+            hole = case.holes[n]
+            sides[hole.across].append((hole.off_centre * whole, breadth * whole))
+        return net_matrix(depth, width, sides["thickness"], sides["width"])
+    return stress_matrix(bars, bar)
+
+
+def _told_once(*sizes: Array) -> tuple[Array, ...]:
+    """Sizes (designs,) of the first design alone where all designs have the same."""
+    alike = all(bool((size == size[0]).all()) for size in sizes)
+    return tuple(size[:1] for size in sizes) if alike else sizes
+
+
+def smaller_diameter(shoulder: Shoulder, diameter: Array) -> Array:
+    """Diameter [mm] beside a shoulder: the lesser of the two, or the core where a thread is cut."""
+    if shoulder.root is not None:
+        from strength.library import thread
+
+        return np.minimum(diameter, thread(shoulder.root).root)
+    return np.minimum(diameter, shoulder.larger)
