@@ -18,7 +18,7 @@ from strength.vehicle.sheet import Pushes
 
 Index = NDArray[np.intp]
 
-CHUNK = 64  # designs at a time: more cost memory, fewer cost time
+CHUNK = 128  # designs at a time: more cost memory, fewer cost time
 LOADING = ("masses", "loads", "wheels", "tows", "leaning")  # of a case: what its forces hang on
 
 
