@@ -10,7 +10,7 @@ from strength.case.shape import Bar, Tube
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
 from strength.checks.walls import WallJoint, wall_joints
-from strength.checks.welds import forces_through
+from strength.checks.weld_groups import forces_through
 from strength.joints import tube_joint as en
 from strength.joints.meeting import Neighbour
 from strength.values import frozen

@@ -154,7 +154,7 @@ def one_sided(context: Context) -> Iterator[Warned]:
     ]
     if not flats:
         return
-    from strength.checks.welds import forces_through
+    from strength.checks.weld_groups import forces_through
 
     every = tuple(seat for seat in context.seats if seat.weld in flats)
     forces = np.abs(forces_through(context, every)).max(axis=(0, 1))

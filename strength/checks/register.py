@@ -33,11 +33,13 @@ from strength.checks.unchecked_bolts import unchecked_bolts
 from strength.checks.unchecked_clamps import unchecked_clamps
 from strength.checks.unchecked_sleeves import unchecked_sleeves
 from strength.checks.unchecked_studs import unchecked_studs
+from strength.checks.uses import Uses, joined
 from strength.checks.verdict import Row, Verdict
 from strength.checks.wall import wall
 from strength.checks.walls_unchecked import walls_not_checked
 from strength.checks.weld_throat import weld_throat
 from strength.checks.weld_toe import weld_toe
+from strength.checks.weld_uses import throat_uses, toe_uses
 from strength.checks.yielding import rupture, yielding
 
 Check = Callable[[Context], Iterator[Verdict]]
@@ -87,9 +89,27 @@ TELLERS: tuple[Callable[[Context], Iterator[NotChecked]], ...] = (
 )
 
 
+# The same in fewer steps, where only utilisations are asked for.
+QUICK: dict[Check, Callable[[Context], Uses]] = {weld_throat: throat_uses, weld_toe: toe_uses}
+
+
 def every_verdict(context: Context) -> tuple[Verdict, ...]:
     """Verdicts of all checks in the order of the register."""
     return tuple(verdict for check in CHECKS for verdict in check(context))
+
+
+def every_use(context: Context) -> Uses:
+    """Utilisations of all checks in the order of the register, of the context's designs."""
+    designs, loads = context.bars.wall.shape[0], len(context.load_names)
+    parts: list[Uses] = []
+    told: list[Verdict] = []
+    for check in CHECKS:
+        if check not in QUICK:
+            told += check(context)
+            continue
+        parts += [Uses.of(told, designs, loads), QUICK[check](context)]
+        told = []
+    return joined([*parts, Uses.of(told, designs, loads)])
 
 
 def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:

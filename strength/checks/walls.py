@@ -9,7 +9,8 @@ from strength.case.shape import Bar, Bare, Outline, Rigid, Tube
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
-from strength.checks.welds import WeldEffect, forces_through, weld_effects
+from strength.checks.weld_groups import forces_through
+from strength.checks.welds import WeldEffect, weld_effects
 from strength.frame.response import at_places
 from strength.joints.meeting import Meeting, Neighbour, meeting, neighbours
 from strength.joints.parents import Parent, parents

@@ -6,7 +6,8 @@ from strength.arrays import spread
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
 from strength.checks.verdict import Verdict
-from strength.checks.welds import WeldEffect, forces_through
+from strength.checks.weld_groups import forces_through
+from strength.checks.welds import WeldEffect
 from strength.joints.directional import directional_peak
 from strength.joints.draw import THROAT, drawn
 from strength.joints.fillet import QUALITY, WELD_STRESS

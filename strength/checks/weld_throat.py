@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
-from strength.checks.welds import weld_effects
+from strength.checks.welds import WeldEffect, weld_effects
 from strength.joints.fillet import QUALITY
 
 KIND = "weld-throat"
@@ -18,15 +18,21 @@ def weld_throat(context: Context) -> Iterator[Verdict]:
     """
     limit_state = context.factors.method == "limit-state"
     for effect in weld_effects(context):
-        if effect.weld.directional or effect.weld.method != "line":
-            from strength.checks.weld_by_direction import by_direction
-
-            found = by_direction(context, effect)
-            if found is not None:
-                yield found
-                continue
+        found = special(context, effect)
+        if found is not None:
+            yield found
+            continue
         in_range = effect.square & (effect.known or not limit_state)
         why = "the faces meet outside 60 to 120 degrees, where a fillet has no such throat"
         if not effect.known:
             why = f"no strength is tabled for {effect.weld.filler} on this alloy: the table's least is taken"
         yield effect.verdict(context, KIND, effect.throat, QUALITY[effect.weld.quality], in_range, why)
+
+
+def special(context: Context, effect: WeldEffect) -> Verdict | None:
+    """The verdict of a weld that is judged by its direction or as a whole group; None of any other."""
+    if not effect.weld.directional and effect.weld.method == "line":
+        return None
+    from strength.checks.weld_by_direction import by_direction
+
+    return by_direction(context, effect)

@@ -28,11 +28,13 @@ LOW = 0.1  # of the greatest sample; a maximum is no further above its best samp
 class Peak:
     """The worst of some forms and where it stands; (designs, loads).
 
-    value: square root of the form. form: its number. parts: (..., 3) force per length q_x, q_s, q_n
-    there [N/mm]. place: (..., 3) in member axes from the middle of the weld plane [mm].
+    value: square root of the form. use: the same over its limit. form: its number. parts: (..., 3) force
+    per length q_x, q_s, q_n there [N/mm]. place: (..., 3) in member axes from the middle of the weld
+    plane [mm].
     """
 
     value: Array
+    use: Array
     form: Index
     parts: Array
     place: Array
@@ -93,8 +95,14 @@ def _on_circle(line: WeldLine, pull: Pull, group: Forms, weight: Array) -> Peak:
     every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
     scales = group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
     top = top_of_circle(line, pull, every, scales, weight)
-    value = group.stress(top.form, top.height)
-    return Peak(value=np.sqrt(np.maximum(value, 0.0)), form=top.form, parts=top.parts, place=top.place)
+    return _worst(group, top.form, top.height, top.parts, top.place)
+
+
+def _worst(group: Forms, form: Index, height: Array, parts: Array, place: Array) -> Peak:
+    height = np.maximum(height, 0.0)
+    return Peak(
+        value=np.sqrt(group.stress(form, height)), use=np.sqrt(height), form=form, parts=parts, place=place
+    )
 
 
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array) -> list[Seen]:
@@ -145,10 +153,10 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
         drawn = tuple(each[some] for each in pulled)
 
         def value(v: Array) -> Array:
-            return form_at(own[some], *traced(host, *arcs.at(line.spaced(v))).force(*drawn))
+            return form_at(own[some], *traced(host, *arcs.at(line.spaced(v, row[some]))).force(*drawn))
 
         v[some] = climbed(value, v[some], seen.step)
-    there = traced(cylinder, *chosen.at(line.spaced(v[:, None])))
+    there = traced(cylinder, *chosen.at(line.spaced(v[:, None], row)))
     force = there.force(*pulled)
     scale, _ = group.of(row, load, form)
     height = form_at(own, *force)[:, 0] * scale
@@ -159,5 +167,4 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
     worst[at], highest[at] = form[best], height[best]
     parts[at] = np.concatenate(force, axis=-1)[best]
     place[at] = np.concatenate([there.x, there.y, there.z], axis=-1)[best]
-    value_ = group.stress(worst, highest)
-    return Peak(value=np.sqrt(np.maximum(value_, 0.0)), form=worst, parts=parts, place=place)
+    return _worst(group, worst, highest, parts, place)

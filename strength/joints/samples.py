@@ -83,7 +83,8 @@ def sampled(line: WeldLine, pull: Pull) -> Samples:
     grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)
     for own, grid in zip((ends, bent), grids, strict=True):
         chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
-        parts.append([each.reshape(rows, -1) for each in chosen.at(line.spaced(grid))])
+        u = line.spaced(grid[None, None], np.arange(rows)[:, None])
+        parts.append([each.reshape(rows, -1) for each in chosen.at(u)])
     y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
     found = traced(line.cylinder, y, z, dy, dz)
     force = np.swapaxes(np.concatenate([pull.direct, pull.spin], axis=-1), 1, 2)

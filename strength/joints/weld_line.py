@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import cross, spread
-from strength.joints.pieces import Pieces
+from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import nodes_for
 from strength.joints.saddle import Cylinder
 from strength.values import evolve, frozen
@@ -15,6 +15,7 @@ from strength.values import evolve, frozen
 Array = NDArray[np.float64]
 PER_PIECE = 9
 NEAR_END = 1e-5
+EQUAL = 0.999999  # reach from which tubes count as equal
 STEEP = 0.8  # reach from which a saddle is looked at more closely
 
 
@@ -23,8 +24,8 @@ class WeldLine:
     """The line of one weld in all designs, or of several welds of one make-up behind one another.
 
     length: (designs,) [mm]. centroid: (designs, 3) [mm]. spread: (designs, 3, 3), the integral of
-    q^2 1 - q q^T along the line about the centroid [mm^3]. reach: of a saddle, the greatest distance from the
-    host's axis over its radius.
+    q^2 1 - q q^T along the line about the centroid [mm^3]. reach: (designs,) of a saddle, the greatest
+    distance from the host's axis over its radius.
     """
 
     pieces: Pieces
@@ -32,7 +33,7 @@ class WeldLine:
     length: Array
     centroid: Array
     spread: Array
-    reach: float = 0.0
+    reach: Array
 
     def some(self, rows: slice) -> "WeldLine":
         """Some rows of the line."""
@@ -49,7 +50,7 @@ class WeldLine:
             length=self.length[rows],
             centroid=self.centroid[rows],
             spread=self.spread[rows],
-            reach=self.reach,
+            reach=self.reach[rows],
         )
 
     @property
@@ -60,7 +61,7 @@ class WeldLine:
     @property
     def steep(self) -> bool:
         """Whether a saddle turns so fast that it needs a closer look."""
-        return self.cylinder is not None and self.reach > STEEP
+        return self.cylinder is not None and bool(np.any(self.reach > STEEP))
 
     @property
     def per_piece(self) -> int:
@@ -75,14 +76,15 @@ class WeldLine:
         """
         return self._lifted(*self.pieces.all_at(u))
 
-    def spaced(self, v: Array) -> Array:
-        """Places u for v from 0 to 1: on a steep saddle closer toward the ends of a piece.
+    def spaced(self, v: Array, row: Index) -> Array:
+        """Places u for v (..., n) from 0 to 1 on rows (...): on a steep saddle closer toward a piece's ends.
 
-        Kept off the very ends there, at which a saddle of two equal tubes has no tangent.
+        Kept off the very ends where two tubes are as good as equal, and their saddle has no tangent there.
         """
         if not self.steep:
             return v
-        found: Array = np.clip((1.0 - np.cos(np.pi * v)) / 2.0, NEAR_END, 1.0 - NEAR_END)
+        off = np.where(self.reach[row] > EQUAL, NEAR_END, 0.0)[..., None]
+        found: Array = np.clip((1.0 - np.cos(np.pi * v)) / 2.0, off, 1.0 - off)
         return found
 
     def _lifted(self, place: Array, along: Array) -> tuple[Array, Array]:
@@ -119,11 +121,12 @@ def frame(run: Array) -> Array:
 
 def measured(pieces: Pieces, cylinder: Cylinder | None = None) -> WeldLine:
     """A line with its length, centroid and spread: closed forms in a plane, quadrature on a saddle."""
-    reach = 0.0 if cylinder is None else float(cylinder.reach(pieces).max())
     if cylinder is None:
         length, first, second = _in_plane(pieces)
+        reach = np.zeros(length.size)
     else:
-        length, first, second = _on_cylinder(pieces, cylinder, reach)
+        reach = cylinder.reach(pieces)
+        length, first, second = _on_cylinder(pieces, cylinder, float(reach.max()))
     centroid = first / np.where(length > 0.0, length, 1.0)[:, None]
     about = second - length[:, None, None] * centroid[:, :, None] * centroid[:, None]
     spread = np.trace(about, axis1=1, axis2=2)[:, None, None] * np.eye(3) - about
@@ -176,7 +179,8 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     host_face: (designs, 3) outward normal of a flat host face, 0 where it is not known (then 0
     is found); a round host's own normal is taken at each place.
     """
-    u = line.spaced(np.linspace(0.0, 1.0, PER_PIECE))
+    grid = np.linspace(0.0, 1.0, PER_PIECE)
+    u = line.spaced(grid, np.argmax(line.reach, keepdims=True)).reshape(-1)
     place, along = line.pieces.all_at(u)
     side = np.stack([along[..., 1], -along[..., 0]], axis=-1)
     size = np.linalg.norm(side, axis=-1, keepdims=True)

@@ -8,9 +8,9 @@ from numpy.typing import NDArray
 
 from strength.checks.context import Context
 from strength.checks.frame_buckling import ENOUGH, LEAST, PART, amplification
-from strength.checks.register import every_verdict
+from strength.checks.register import every_use
 from strength.checks.stations import place_stations
-from strength.checks.verdict import Verdict
+from strength.checks.uses import Uses
 from strength.frame.buckling import critical_multiplier, plan_buckling
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Response
@@ -158,7 +158,7 @@ def judged(
     Where nothing else of a design comes up to 0.3, its multipliers are worked out after all, since
     frame buckling may then be what governs.
     """
-    found = reduced(every_verdict(context), context.load_names, batch.designs, every=every)
+    found = reduced(every_use(context), context.load_names, every=every)
     if not buckling:
         return found
     low = np.isinf(context.alpha).all(axis=1) & (found.worst < LEAST / ENOUGH)
@@ -168,34 +168,16 @@ def judged(
     return with_row(found, LEAST / alpha)
 
 
-def reduced(
-    verdicts: tuple[Verdict, ...], loads: tuple[str, ...], designs: int, *, every: bool = False
-) -> Evaluated:
-    """Verdicts to the worst load of each; every: the others kept too."""
-    rows = len(verdicts)
-    utilisation = np.empty((designs, rows))
-    load = np.empty((designs, rows), dtype=np.intp)
-    covered = np.ones((designs, rows), dtype=bool)
-    kept = np.empty((designs, rows, len(loads) if every else 0))
-    for n, verdict in enumerate(verdicts):
-        use = verdict.utilisation
-        if verdict.applies is not None:
-            use = np.where(verdict.applies, use, -np.inf)
-        if every:
-            kept[:, n] = use
-        at = use.argmax(axis=1)
-        load[:, n] = at
-        utilisation[:, n] = np.take_along_axis(use, at[:, None], axis=1)[:, 0]
-        if verdict.in_range is not None:
-            told = verdict.in_range if verdict.applies is None else verdict.in_range | ~verdict.applies
-            covered[:, n] = told.all(axis=1)
+def reduced(uses: Uses, loads: tuple[str, ...], *, every: bool = False) -> Evaluated:
+    """Utilisations to the worst load of each row; every: the others kept too."""
+    at = uses.use.argmax(axis=2)
     return Evaluated(
-        names=tuple((verdict.part, verdict.kind) for verdict in verdicts),
+        names=uses.names,
         loads=loads,
-        utilisation=utilisation,
-        load=load,
-        covered=covered,
-        every=kept if every else None,
+        utilisation=np.take_along_axis(uses.use, at[..., None], axis=2)[..., 0].T,
+        load=at.T,
+        covered=uses.covered.T,
+        every=np.swapaxes(uses.use, 0, 1) if every else None,
     )
 
 

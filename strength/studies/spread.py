@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case
-from strength.checks.register import every_verdict
+from strength.checks.register import every_use
 from strength.errors import StrengthError
 from strength.joints.fillet import QUALITY
 from strength.sections import Bars, Sizes, rebuilt, sizes_of
@@ -241,28 +241,22 @@ def _of_one_strength(bars: Bars, number: int) -> object:
 def _judged(piece: Draws, bars: Bars, forces: Array) -> Worst:
     ready = piece.ready
     own = tuple(evolve(ready.pushes, forces=each) for each in forces)
-    context, _ = context_of(Batch(prepared=ready, bars=bars, own=own))
+    context, _ = context_of(Batch(prepared=ready, bars=bars, own=own), brief=True)
+    uses = every_use(context)
+    worst = np.maximum(uses.use.max(axis=2, initial=0.0), 0.0)
+    throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)
     quality = {weld.name: QUALITY[weld.quality] for weld in ready.case.welds}
-    designs = bars.area.shape[0]
-    other, throat = np.zeros(designs), np.zeros(designs)
-    parts: dict[str, Array] = {}
-    for verdict in every_verdict(context):
-        use = verdict.utilisation
-        if verdict.applies is not None:
-            use = np.where(verdict.applies, use, 0.0)
-        worst = use.max(axis=1)
-        if verdict.kind == THROAT:
-            np.maximum(throat, worst * quality[verdict.part], out=throat)
-        else:
-            np.maximum(other, worst, out=other)
-        parts[verdict.part] = np.maximum(parts[verdict.part], worst) if verdict.part in parts else worst
-    table = np.stack(list(parts.values()), axis=1) if parts else np.zeros((designs, 0))
+    good = np.array([quality[part] for part, kind in uses.names if kind == THROAT]).reshape(-1, 1)
+    names = tuple(dict.fromkeys(part for part, _ in uses.names))
+    rank = {name: n for n, name in enumerate(names)}
+    table = np.zeros((len(names), bars.area.shape[0]))
+    np.maximum.at(table, np.array([rank[part] for part, _ in uses.names], dtype=np.intp), worst)
     return Worst(
-        other=other,
-        throat=throat,
-        whole=table.max(axis=1, initial=0.0),
-        parts=table,
-        names=tuple(parts),
+        other=worst[~throats].max(axis=0, initial=0.0),
+        throat=(worst[throats] * good).max(axis=0, initial=0.0),
+        whole=table.max(axis=0, initial=0.0),
+        parts=table.T,
+        names=names,
     )
 
 

@@ -9,9 +9,8 @@ from scipy.integrate import quad
 
 from strength.errors import CaseError
 from strength.joints.extent import extents
-from strength.joints.forms import Forms
+from strength.joints.forms import Forms, form_at
 from strength.joints.outline import shortened
-from strength.joints.forms import form_at
 from strength.joints.peak import peaks
 from strength.joints.pieces import split_at, straight
 from strength.joints.saddle import Cylinder
@@ -130,7 +129,8 @@ def test_worst_place_against_a_dense_scan(found):
         through,
         [Forms(forms=FORMS[:, c : c + 1], scales=np.ones((1, 1))) for c in range(FORMS.shape[1])],
     )
-    where, frames = found.all_at(found.spaced(np.linspace(0.0, 1.0, 10001)))
+    grid = found.spaced(np.linspace(0.0, 1.0, 10001), np.zeros(1, dtype=int)).reshape(-1)
+    where, frames = found.all_at(grid)
     flat, turn = where[0].reshape(-1, 3), frames[0].reshape(-1, 3, 3)
     for n in range(load.shape[1]):
         q = through.direct[0, n] + np.cross(through.spin[0, n], flat - found.centroid[0])

@@ -14,8 +14,8 @@ from strength.case.shape import Flat
 from strength.checks.weld_throat import weld_throat
 from strength.joints.draw import THROAT
 from strength.joints.fillet import throat_rules
-from strength.joints.parents import Parent
 from strength.joints.forms import form_at
+from strength.joints.parents import Parent
 from strength.library import Filler
 from tests.joints.bench import LIMIT_STATE, bench, metal, weld
 

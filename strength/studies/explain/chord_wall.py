@@ -4,7 +4,7 @@ import numpy as np
 
 from strength.checks.chord_wall import BALANCED
 from strength.checks.walls import WallJoint
-from strength.checks.welds import forces_through
+from strength.checks.weld_groups import forces_through
 from strength.joints.meeting import Neighbour
 from strength.studies.explain.joint_lines import (
     angle_said,

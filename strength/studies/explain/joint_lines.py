@@ -4,7 +4,8 @@ import numpy as np
 
 from strength.case.shape import Bar, Tube
 from strength.checks.walls import HIGH, HIGH_FACTOR, WallJoint, host_forces, wall_joints
-from strength.checks.welds import forces_through, weld_effects
+from strength.checks.weld_groups import forces_through
+from strength.checks.welds import weld_effects
 from strength.library import Metal
 from strength.studies.explain.sheet import Sheet
 from strength.studies.explain.subject import (

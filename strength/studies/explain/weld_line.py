@@ -5,7 +5,8 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Weld
-from strength.checks.welds import WeldEffect, Worst, forces_through, weld_effects
+from strength.checks.weld_groups import forces_through
+from strength.checks.welds import WeldEffect, Worst, weld_effects
 from strength.joints.draw import drawn
 from strength.joints.fillet import Rule
 from strength.joints.forms import Forms
