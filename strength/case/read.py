@@ -32,22 +32,25 @@ if TYPE_CHECKING:
 def read_case(path: "str | Path") -> Case:
     """The case in a file; raises CaseError with all its faults."""
     data = source.load(path)
-    return _read(source.decode(data, str(path)), str(path), source.fingerprint(data), dirname(path))
+    return _read(source.decode(data, str(path)), str(path), data, dirname(path))
 
 
 def case_from_text(text: str, name: str = "case") -> Case:
     """The case in a text; name: what to call it in messages. Raises CaseError with all its faults."""
-    return _read(text, name, source.fingerprint(text.encode("utf-8", "surrogatepass")))
+    return _read(text, name, text.encode("utf-8", "surrogatepass"))
 
 
-def _read(text: str, name: str, sha256: str, folder: "str | Path" = "") -> Case:
-    return case_from_tables(source.parse(text, name), sha256, folder)
+def _read(text: str, name: str, data: bytes, folder: "str | Path" = "") -> Case:
+    return case_from_tables(source.parse(text, name), data, folder)
 
 
-def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: "str | Path | None" = None) -> Case:
+def case_from_tables(
+    tables: Mapping[str, Any], data: bytes = b"", folder: "str | Path | None" = None
+) -> Case:
     """The case in tables as a TOML parser gives them, which stay as they are; raises CaseError.
 
-    folder: that of the case file, from which paths in it count; left out, where the program runs.
+    data: the file. folder: that of the case file, from which paths in it count; left out, where the program
+    runs.
     """
     faults = Faults(folder)
     typed = gather(tables, faults)
@@ -75,7 +78,7 @@ def case_from_tables(tables: Mapping[str, Any], sha256: str = "", folder: "str |
         warnings=found.warnings,
         not_checked=found.not_checked,
         spread=typed.free.get("spread", {}),
-        sha256=sha256,
+        data=data,
         **built(found.entries),
     )
     for path, why in loose(case, one_side.parts, mirror=mirror):

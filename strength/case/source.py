@@ -1,6 +1,5 @@
 """A case file as bytes, text and TOML."""
 
-import hashlib
 import os
 import tomllib
 from typing import TYPE_CHECKING, Any
@@ -27,11 +26,6 @@ def load(path: "str | Path") -> bytes:
     except (OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
         raise CaseError([(str(path), f"cannot be read: {why}")]) from None
-
-
-def fingerprint(data: bytes) -> str:
-    """SHA-256 of a file's bytes, in hexadecimal."""
-    return hashlib.sha256(data).hexdigest()
 
 
 def decode(data: bytes, name: str) -> str:

@@ -26,7 +26,7 @@ def forces_along(layout: "Layout", response: "Response", bar: Index, place: Arra
     designs = max(place.shape[0], ends.shape[-1])
     moves = (place != place[:1]).any(axis=0)
     segment, share = find_places(layout, bar, place[:1], later)
-    found: Array = ends[:, 2 * segment[0] + (share[0] == 1.0)]
+    found: Array = np.take(ends, 2 * segment[0] + (share[0] == 1.0), axis=1)
     if ends.shape[-1] < designs:
         found = np.repeat(found, designs, axis=-1)
     inside = np.flatnonzero((share[0] != 0.0) & (share[0] != 1.0) & ~moves)
@@ -49,4 +49,6 @@ def forces_along(layout: "Layout", response: "Response", bar: Index, place: Arra
 def _between(ends: Array, segment: Index, share: Array) -> Array:
     """Forces (6, places, loads, designs) at shares (designs or 1, places) of segments."""
     weight = share.T[:, None]
-    return np.asarray((1.0 - weight) * ends[:, 2 * segment] + weight * ends[:, 2 * segment + 1])
+    return np.asarray(
+        (1.0 - weight) * np.take(ends, 2 * segment, axis=1) + weight * np.take(ends, 2 * segment + 1, axis=1)
+    )

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.checks.divisors import yield_divisors
 from strength.joints.seat import seats
 from strength.values import frozen
 
@@ -38,13 +39,18 @@ class Context:
     amplified: Array  # (designs, loads) factor on bending moments, 1 where none
     heat: "tuple[HeatLength, ...] | None" = None  # None: not kept, worked out where asked for
     lines: "Lines | None" = None  # of the welds; None likewise
-    # only each part's and kind's greatest utilisation over the loads is asked for: others may be told lower
+    # only the greatest utilisation of each part and kind over the loads is asked for: others may be lower
     brief: bool = False
 
     @cached_property
     def load_names(self) -> tuple[str, ...]:
         """Names of all loads in order."""
         return tuple(load.name for load in self.loads)
+
+    @cached_property
+    def on_yield(self) -> Array:
+        """Divisors of the yield strength of bars, (bars, loads, designs or 1)."""
+        return yield_divisors(self.case, self.bars, self.factors)
 
     @cached_property
     def seats(self) -> "tuple[Seat, ...]":

@@ -7,8 +7,8 @@ from numpy.typing import NDArray
 
 from strength.case.model import Warned, Wheel
 from strength.checks.context import Context
+from strength.checks.divisors import is_stub_axle
 from strength.checks.guards_bolts import PRACTICE
-from strength.checks.yielding import is_stub_axle
 
 Array = NDArray[np.float64]
 

@@ -31,19 +31,25 @@ def peaks(
     gaps: tuple[Gaps, ...],
     shoulder: Index,
     strengths: tuple[Array, ...],
+    divisors: tuple[Array, ...] = (),
 ) -> Array:
     """Worst von Mises [MPa] (designs, loads, stations) of forces (designs, loads, stations, 6).
 
     Holes: the net section. Shoulders: the smaller diameter. nan on bars without a section or with bare
     properties only. Worked out where a bar's worst place may be, judged by stress over strength,
-    for each of `strengths` (designs, stations); elsewhere a lower bound of it.
+    for each of `strengths` (designs, stations); elsewhere a lower bound of it. divisors: of each strength
+    (bars, loads, designs or 1); with them only the worst place of a bar over all loads is asked for.
     """
     inner = np.ascontiguousarray(forces.transpose(3, 2, 1, 0))
     found = [(group, group.nominal(inner)) for group in groups(case, bars, bar, gaps, shoulder)]
     low, high = np.full((2, *inner.shape[1:]), np.nan)
     for group, nominal in found:
         low[group.own], high[group.own] = group.bounds(nominal)
-    wanted = governing(low, high, bar, strengths)
+    weights = [np.ascontiguousarray(strength.T**-2.0)[:, None] for strength in strengths]
+    if divisors:
+        every = zip(weights, divisors, strict=True)
+        weights = [weight * np.square(divisor)[bar] for weight, divisor in every]
+    wanted = governing(low, high, bar, weights, each_load=not divisors)
     known = high <= low * (1.0 + CLOSE) ** 2
     np.copyto(low, high, where=known)
     wanted &= ~known
@@ -53,19 +59,22 @@ def peaks(
             block = low[group.own]
             block.reshape(-1)[where] = group.worst(nominal, where)
             low[group.own] = block
-    found: Array = np.sqrt(low, out=low).transpose(2, 1, 0)
-    return found
+    worst: Array = np.sqrt(low, out=low)
+    return worst.transpose(2, 1, 0)
 
 
-def governing(low: Array, high: Array, bar: Index, strengths: tuple[Array, ...]) -> Flags:
-    """Where the worst place of a bar may be, against any of the strengths (designs, stations).
+def governing(low: Array, high: Array, bar: Index, weights: list[Array], *, each_load: bool) -> Flags:
+    """Where the worst place of a bar may be, in each load or over all, for any of the weights.
 
-    low, high: (stations, loads, designs), what the squares of the stresses lie between.
+    low, high: (stations, loads, designs), what the squares of the stresses lie between; weights:
+    broadcast to the same.
     """
     turns = np.diff(bar, prepend=-1) != 0
     first, own = np.flatnonzero(turns), np.cumsum(turns) - 1
     found = np.zeros(low.shape, dtype=bool)
-    for strength in strengths:
-        weight = np.ascontiguousarray(strength.T**-2.0)[:, None]
-        found |= high * weight >= run_maxima(low * weight, first)[own]
+    for weight in weights:
+        least = run_maxima(low * weight, first)
+        if not each_load:
+            least = least.max(axis=1, keepdims=True)
+        found |= high * weight >= least[own]
     return found

@@ -18,7 +18,7 @@ CURVES = {
 TWISTING = {"steel": (0.76, 0.2), "aluminium": (0.20, 0.4)}  # EN 1993-1-1 curve d, EN 1999-1-1 6.3.2.2
 
 
-def chi(slenderness: Array, alpha: float, plateau: float) -> Array:
+def chi(slenderness: Array, alpha: float | Array, plateau: float | Array) -> Array:
     """Reduction factor of a buckling resistance, at most 1.
 
     chi = 1/(phi + sqrt(phi^2 - s^2)), phi = (1 + alpha (s - plateau) + s^2)/2

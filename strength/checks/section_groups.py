@@ -10,6 +10,7 @@ from strength.case.model import Case, Shoulder
 from strength.case.shape import Bar, Box, Flat, Tube
 from strength.checks.places import Gaps
 from strength.sections.box_stress import box_scale, unit_box
+from strength.sections.flat_stress import unit_flat
 from strength.sections.matrices import bore_ratio, stress_matrix
 from strength.sections.net_stress import net_matrix
 from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
@@ -34,7 +35,11 @@ class Group:
 
     def nominal(self, forces: Array) -> Array:
         """Nominal stresses (columns, stations, loads, designs) of forces (6, stations, loads, designs)."""
-        return np.asarray(forces[self.matrix.source[:, None], self.own] * self.scale)
+        found = forces[self.matrix.source[:, None], self.own]
+        if self.scale.shape[-1] > found.shape[-1]:
+            return np.asarray(found * self.scale)
+        found *= self.scale
+        return found
 
     def bounds(self, nominal: Array) -> tuple[Array, Array]:
         """Squares of what the worst von Mises lies between, twice (stations, loads, designs)."""
@@ -76,9 +81,15 @@ def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulde
             sizes = (bars.depth[:, number].tobytes(), bars.width[:, number].tobytes())
             alike.setdefault((gaps[n], sizes if isinstance(shape, Flat) else shape), []).append(n)
     for own in alike.values():
-        matrix = station_matrix(case, bars, int(bar[own[0]]), gaps[own[0]], -1)
-        if matrix is not None:
-            yield Group(matrix=matrix, own=np.array(own, dtype=np.intp), scale=matrix.scale.T[:, None, None])
+        number, gap = int(bar[own[0]]), gaps[own[0]]
+        if isinstance(bars.shapes[number], Flat) and not gap:
+            unit, scale = unit_flat(*_told_once(bars.depth[:, number], bars.width[:, number]))
+        else:
+            matrix = station_matrix(case, bars, number, gap, -1)
+            if matrix is None:
+                continue
+            unit, scale = matrix, matrix.scale
+        yield Group(matrix=unit, own=np.array(own, dtype=np.intp), scale=scale.T[:, None, None])
 
 
 def _round_scale(case: Case, bars: "Bars", bar: Index, shoulder: Index) -> Array:

@@ -1,111 +1,128 @@
 """`stability`: compression and bending over a buckling length."""
 
 from collections.abc import Iterator
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import spread
-from strength.case.shape import Bar, Box, Flat, Outline, Tube
+from strength.case.shape import Bar, Box, Outline, Tube
 from strength.checks.buckling_lengths import BucklingLength, buckling_lengths
 from strength.checks.context import Context
 from strength.checks.notes import amplified_note
-from strength.checks.perry import CURVES, TWISTING, chi
-from strength.checks.verdict import Verdict
+from strength.checks.resistances import Resistances, interaction, resistances
+from strength.checks.verdict import Late, Verdict
 from strength.checks.welded import WeldOn, welds_on
-from strength.checks.yielding import path_factor
+from strength.checks.yielding import path_factors
 from strength.sections.bars import Bars
 from strength.values import frozen
 
 Array = NDArray[np.float64]
 
-MOST = 100.0  # own choice: the greatest moment magnifier that is written out
 SLENDER_BOX = 3.0  # depth over width beyond which a box may twist: out of range (own choice)
 ROUNDING = 1e-9  # of the forces in a part: a compression that is not there
 SOURCE = "EN 1993-1-1 6.3.1, EN 1999-1-1 6.3.1; with bending own simplification of 6.3.3, Cm = 1"
 
 
 @frozen(kw_only=True, eq=False)
-class Resistance:
-    """What a buckling length can carry, (designs,); characteristic."""
+class Pressed:
+    """Bars with their buckling lengths; n, my, mz, demand: (bars, loads, designs), with load factor.
 
-    crush: Array  # chi_min A f [N]
-    euler_y: Array  # Ncr for bending about y_m [N]
-    euler_z: Array
-    moment_y: Array  # chi_LT W f [N*mm]
-    moment_z: Array
-    chi: Array  # the lesser of both axes
-    chi_lt: Array
-
-
-def resistance(bars: Bars, number: int, whole: BucklingLength, strength: Array) -> Resistance:
-    """Resistances of a bar over its buckling length, with f = strength (designs,) [MPa]."""
-    metal = bars.metals[number]
-    kind, curve = ("steel", "c") if metal is None else (metal.kind, metal.buckling_curve)
-    area, iy, iz = bars.area[:, number], bars.iy[:, number], bars.iz[:, number]
-    youngs, span = bars.youngs[:, number], whole.factor * whole.length
-    euler_y, euler_z = (np.pi**2 * youngs * inertia / span**2 for inertia in (iy, iz))
-    # the weakest axis of an outline may lie askew
-    weakest = (iy + iz) / 2.0 - np.hypot((iy - iz) / 2.0, spread(bars.iyz, bars.iy.shape)[:, number])
-    found = chi(np.sqrt(area * strength * span**2 / (np.pi**2 * youngs * weakest)), *CURVES[curve])
-    modulus_y, modulus_z = bars.modulus_y[:, number], bars.modulus_z[:, number]
-    lateral, strong_y = np.ones_like(area), iy >= iz
-    if isinstance(bars.shapes[number], Flat):
-        stiff = youngs * np.minimum(iy, iz) * bars.shear[:, number] * bars.torsion[:, number]
-        critical = np.pi * np.sqrt(stiff) / span
-        bending = np.where(strong_y, modulus_y, modulus_z) * strength
-        lateral = chi(np.sqrt(bending / critical), *TWISTING["aluminium" if kind == "aluminium" else "steel"])
-    return Resistance(
-        crush=found * area * strength,
-        euler_y=euler_y,
-        euler_z=euler_z,
-        moment_y=np.where(strong_y, lateral, 1.0) * modulus_y * strength,
-        moment_z=np.where(strong_y, 1.0, lateral) * modulus_z * strength,
-        chi=found,
-        chi_lt=lateral,
-    )
-
-
-def magnifier(pressed: Array, euler: Array) -> Array:
-    """1/(1 - n N/Ncr), at most 100; pressed: n N >= 0 and Ncr [N]."""
-    left = 1.0 - pressed / euler
-    return 1.0 / np.maximum(left, 1.0 / MOST)
-
-
-def interaction(
-    carries: Resistance, n: Array, my: Array, mz: Array, factor: Array, *, is_round: bool
-) -> Array:
-    """N/(chi A f) + ky My/(chi_LT Wy f) + kz Mz/(Wz f), (designs, loads), before any divisor.
-
-    n >= 0 compression [N], my, mz >= 0 [N*mm]; for a round section `my` is the greatest of both
-    axes together and mz goes unused. factor: on N in the magnifiers.
+    n: greatest compression, never negative; my, mz: greatest magnitudes of moments, of round bars my
+    of both together and mz 0. greatest: (bars, loads, designs) of the force along and across, each.
     """
-    moment_y, moment_z = carries.moment_y[:, None], carries.moment_z[:, None]
-    found = n / carries.crush[:, None] + magnifier(factor * n, carries.euler_y[:, None]) * my / moment_y
-    if is_round:
-        return found
-    return found + magnifier(factor * n, carries.euler_z[:, None]) * mz / moment_z
+
+    numbers: list[int]
+    lengths: list[BucklingLength]
+    n: Array
+    my: Array
+    mz: Array
+    greatest: Array
+    strength: Array  # (bars, designs)
+    carries: Resistances
+    demand: Array
 
 
 def stability(context: Context) -> Iterator[Verdict]:
     """Buckling with bending, a row for each member and strut with a section."""
-    lengths = buckling_lengths(context.case, context.layout, context.bars)
-    welds = welds_on(context)
-    for number in sorted(lengths):
-        yield _verdict(context, number, lengths[number], welds)
+    pressed = _pressed(context)
+    use = pressed.demand * path_factors(context.case)[pressed.numbers, None, None]
+    for n, number in enumerate(pressed.numbers):
+        covered = in_range(context.bars, number)
+        yield Late(
+            context.bars.names[number],
+            "stability",
+            use[n].T,
+            partial(_whole, context, pressed, n, use[n].T),
+            in_range=None if covered.all() else spread(covered[:, None], use.shape[:0:-1]),
+        )
+
+
+def _pressed(context: Context) -> Pressed:
+    bars, stations = context.bars, context.stations
+    found = buckling_lengths(context.case, context.layout, bars)
+    numbers = sorted(found)
+    lengths = [found[number] for number in numbers]
+    axial, vy, vz, _, my, mz = stations.inner
+    is_round = np.array([isinstance(shape, Tube | Bar) for shape in bars.shapes], dtype=bool)[stations.bar]
+    both = np.abs(my)
+    both[is_round] = np.sqrt(my[is_round] ** 2 + mz[is_round] ** 2)
+    across = np.where(is_round[:, None, None], 0.0, np.abs(mz))
+    effects = [-axial, both, across, np.abs(axial), np.maximum(np.abs(vy), np.abs(vz))]
+    worst = [_along(stations.worst(effect), numbers, lengths) for effect in effects]
+    n, my, mz, along, shear = (effect * context.factors.load()[:, None] for effect in worst)
+    n = np.maximum(n, 0.0)
+    strength = _strengths(bars, numbers, lengths, welds_on(context))
+    carries = resistances(bars, numbers, lengths, strength)
+    kinds = ["" if metal is None else metal.kind for metal in (bars.metals[number] for number in numbers)]
+    divisor = np.array([context.factors.on_stability(kind) for kind in kinds]).reshape(len(numbers), -1)
+    demand = divisor[:, :, None] * interaction(carries, n, my, mz, context.factors.buckling()[:, None])
+    return Pressed(
+        numbers=numbers,
+        lengths=lengths,
+        n=n,
+        my=my,
+        mz=mz,
+        greatest=along + shear,
+        strength=strength,
+        carries=carries,
+        demand=demand,
+    )
+
+
+def _along(worst: Array, numbers: list[int], lengths: list[BucklingLength]) -> Array:
+    """The greatest along the buckling lengths of some bars, out of that of every bar (bars, ...)."""
+    found = worst[numbers]
+    for n, whole in enumerate(lengths):
+        if len(whole.links) > 1:
+            found[n] = worst[[link.bar for link in whole.links]].max(axis=0)
+    return found
 
 
 def buckling_strength(bars: Bars, number: int, whole: BucklingLength, welds: tuple[WeldOn, ...]) -> Array:
     """Yield f (designs,) [MPa]: welded where a weld lies further from an end than the least width."""
-    found = bars.yield_[:, number]
-    least = np.minimum(bars.depth[:, number], bars.width[:, number])
-    own = {link.bar for link in whole.links}
+    found: Array = _strengths(bars, [number], [whole], welds)[0]
+    return found
+
+
+def _strengths(
+    bars: Bars, numbers: list[int], lengths: list[BucklingLength], welds: tuple[WeldOn, ...]
+) -> Array:
+    """The same of several bars (bars, designs)."""
+    found = bars.yield_.T[numbers]
+    on: dict[int, list[WeldOn]] = {}
     for weld in welds:
-        if weld.bar in own:
-            at = whole.place(weld.bar, weld.at)
+        on.setdefault(weld.bar, []).append(weld)
+    for n, (number, whole) in enumerate(zip(numbers, lengths, strict=True)):
+        for weld in (weld for link in whole.links for weld in on.get(link.bar, ())):
             welded = bars.yield_welded[:, number] * weld.factor
+            if not (welded < found[n]).any():
+                continue
+            least = np.minimum(bars.depth[:, number], bars.width[:, number])
+            at = whole.place(weld.bar, weld.at)
             inside = np.minimum(at, whole.length - at) > least
-            found = np.where(inside, np.minimum(found, welded), found)
+            found[n] = np.where(inside, np.minimum(found[n], welded), found[n])
     return found
 
 
@@ -118,56 +135,39 @@ def in_range(bars: Bars, number: int) -> NDArray[np.bool_]:
     return np.full(depth.shape, not isinstance(shape, Outline) or bool(shape.holes))
 
 
-def _verdict(context: Context, number: int, whole: BucklingLength, welds: tuple[WeldOn, ...]) -> Verdict:
-    bars, stations = context.bars, context.stations
-    own = np.concatenate(
-        [np.arange(*stations.of(link.bar).indices(stations.bar.size)) for link in whole.links]
-    )
-    forces = stations.forces[:, :, own] * context.factors.load()[:, None, None]
-    n = np.maximum(0.0, -forces[..., 0].min(axis=-1))
-    is_round = isinstance(bars.shapes[number], Tube | Bar)
-    bending = np.hypot(forces[..., 4], forces[..., 5]) if is_round else np.abs(forces[..., 4])
-    my, mz = bending.max(axis=-1), np.abs(forces[..., 5]).max(axis=-1)
-    strength = buckling_strength(bars, number, whole, welds)
-    carries = resistance(bars, number, whole, strength)
-    metal = bars.metals[number]
-    divisor = context.factors.on_stability("" if metal is None else metal.kind)
-    demand = divisor * interaction(carries, n, my, mz, context.factors.buckling(), is_round=is_round)
-    note = _note(bars, number, whole, carries, strength)
+def _whole(context: Context, pressed: Pressed, n: int, use: Array) -> Verdict:
+    bars, number, whole = context.bars, pressed.numbers[n], pressed.lengths[n]
+    demand = pressed.demand[n].T
     # with nothing that presses along it and nothing that tips it over, a part can only bend
-    greatest = np.abs(forces[0, ..., 0]).max(axis=-1) + np.abs(forces[0, ..., 1:3]).max(axis=(-1, -2))
-    unpressed = (n[0] <= ROUNDING * greatest) & (carries.chi_lt[0] >= 1.0)
+    unpressed = pressed.n[n, :, 0] <= ROUNDING * pressed.greatest[n, :, 0]
+    unpressed &= pressed.carries.chi_lt[n, 0] >= 1.0
+    note = _note(bars, pressed, n)
+    notes = [
+        ("nothing presses along it: bending alone" if alone else note, amplified_note(context, load))
+        for load, alone in enumerate(unpressed.tolist())
+    ]
     return Verdict(
         part=bars.names[number],
         kind="stability",
         unit="1",
-        fails=tuple("bends" if alone else "buckles" for alone in unpressed),
+        fails=tuple("bends" if alone else "buckles" for alone in unpressed.tolist()),
         source=SOURCE,
         demand=demand,
         limit=np.ones_like(demand),
-        utilisation=demand * path_factor(context.case, number),
+        utilisation=use,
         places=(f"between {whole.start} and {whole.end}",),
         in_range=spread(in_range(bars, number)[:, None], demand.shape),
-        notes=tuple(
-            "; ".join(
-                part
-                for part in (
-                    "nothing presses along it: bending alone" if unpressed[load] else note,
-                    amplified_note(context, load),
-                )
-                if part
-            )
-            for load in range(demand.shape[1])
-        ),
+        notes=tuple("; ".join(part for part in parts if part) for parts in notes),
     )
 
 
-def _note(bars: Bars, number: int, whole: BucklingLength, carries: Resistance, strength: Array) -> str:
-    parts = [f"buckling length {whole.factor:g} x {whole.length:.0f} mm, chi {carries.chi[0]:.2f}"]
-    if carries.chi_lt[0] < 1.0:
-        parts.append(f"chi_LT {carries.chi_lt[0]:.2f}")
+def _note(bars: Bars, pressed: Pressed, n: int) -> str:
+    number, whole, carries = pressed.numbers[n], pressed.lengths[n], pressed.carries
+    parts = [f"buckling length {whole.factor:g} x {whole.length:.0f} mm, chi {carries.chi[n, 0]:.2f}"]
+    if carries.chi_lt[n, 0] < 1.0:
+        parts.append(f"chi_LT {carries.chi_lt[n, 0]:.2f}")
     if len(whole.links) > 1:
         parts.append("with " + ", ".join(bars.names[link.bar] for link in whole.links if link.bar != number))
-    if strength[0] < bars.yield_[0, number]:
+    if pressed.strength[n, 0] < bars.yield_[0, number]:
         parts.append("welded strength")
     return "; ".join(parts)

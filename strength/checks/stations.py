@@ -11,14 +11,16 @@ from typing import TYPE_CHECKING
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import run_maxima
 from strength.checks.along import forces_along
+from strength.checks.divisors import yield_divisors
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
 from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.case.model import Case
+    from strength.checks.factors import Factors
     from strength.frame.response import Layout, Response
     from strength.joints.heat import HeatLength
     from strength.sections.bars import Bars
@@ -60,6 +62,10 @@ class Stations:
         """The stations of one bar."""
         return slice(self._first[bar], self._first[bar + 1])
 
+    def worst(self, values: Array) -> Array:
+        """The greatest at the stations of each bar: (stations, loads, designs) to (bars, loads, designs)."""
+        return run_maxima(values, np.array(self._first[:-1], dtype=np.intp))
+
     @cached_property
     def _first(self) -> list[int]:
         """First station of each bar, and after the last the number of all."""
@@ -68,18 +74,29 @@ class Stations:
 
 
 def place_stations(
-    case: "Case", layout: "Layout", bars: "Bars", response: "Response", heat: "tuple[HeatLength, ...]"
+    case: "Case",
+    layout: "Layout",
+    bars: "Bars",
+    response: "Response",
+    heat: "tuple[HeatLength, ...]",
+    *,
+    brief: "Factors | None" = None,
 ) -> Stations:
-    """Stations of all bars with the forces and the worst stress at each."""
+    """Stations of all bars with the forces and the worst stress at each.
+
+    brief: only the worst of each bar over all loads is asked for, judged with these factors.
+    """
     found: list[Place] = []
     for number in range(len(bars.names)):
         found += places_of(
             case, layout, number, tuple(part for part in heat if part.bar == number), bars.weld_insets
         )
     designs = bars.area.shape[0]
-    bar = np.array([place.bar for place in found], dtype=np.intp)
-    place = np.stack([spread(place.at, (designs,)) for place in found], axis=-1)
-    later = np.array([place.later for place in found], dtype=np.intp)
+    bar = np.array([each.bar for each in found], dtype=np.intp)
+    place = np.empty((designs, len(found)))
+    for n, each in enumerate(found):
+        place[:, n] = each.at
+    later = np.array([each.later for each in found], dtype=np.intp)
     heated = np.zeros(place.shape, dtype=bool)
     kept = np.ones(place.shape)
     uncovered = np.zeros(bars.area.shape, dtype=bool)
@@ -91,18 +108,23 @@ def place_stations(
         kept[:, own] = np.where(inside, np.minimum(kept[:, own], part.factor), kept[:, own])
         uncovered[:, part.bar] |= ~part.in_range
     inner = forces_along(layout, response, bar, place, later)
-    gaps = tuple(place.gaps for place in found)
-    shoulder = np.array([place.shoulder for place in found], dtype=np.intp)
+    gaps = tuple(each.gaps for each in found)
+    shoulder = np.array([each.shoulder for each in found], dtype=np.intp)
     strengths = (
         np.where(heated, bars.yield_welded[:, bar] * kept, bars.yield_[:, bar]),
         np.where(heated, bars.ultimate_welded[:, bar] * kept, bars.ultimate[:, bar])
         * [HOLE if gap else 1.0 for gap in gaps],
     )
+    divisors: tuple[Array, ...] = ()
+    if brief is not None:
+        effects = brief.load()[:, None]
+        on_ultimate = (effects * brief.on_ultimate()[:, None])[None]
+        divisors = (effects * yield_divisors(case, bars, brief), np.repeat(on_ultimate, len(bars.names), 0))
     return Stations(
         bar=bar,
         place=place,
         later=later,
-        labels=tuple(place.label for place in found),
+        labels=tuple(each.label for each in found),
         heated=heated,
         inner=inner,
         kept=kept,
@@ -110,6 +132,6 @@ def place_stations(
         shoulder=shoulder,
         yield_=strengths[0],
         ultimate=strengths[1],
-        peak=peaks(case, bars, bar, inner.transpose(3, 2, 1, 0), gaps, shoulder, strengths),
+        peak=peaks(case, bars, bar, inner.transpose(3, 2, 1, 0), gaps, shoulder, strengths, divisors),
         uncovered=uncovered,
     )

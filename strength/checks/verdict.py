@@ -1,5 +1,8 @@
 """What a check returns: demand against limit for its parts under all loads, as arrays."""
 
+from collections.abc import Callable
+from functools import cached_property
+from operator import attrgetter
 from typing import NamedTuple
 
 import numpy as np
@@ -96,3 +99,36 @@ class Verdict:
             )
             if applies
         ]
+
+
+class Late(Verdict):
+    """A verdict of which only the utilisations are worked out: the rest is when it is asked for."""
+
+    def __init__(
+        self,
+        part: str,
+        kind: str,
+        utilisation: Array,
+        whole: Callable[[], Verdict],
+        *,
+        applies: NDArray[np.bool_] | None = None,
+        in_range: NDArray[np.bool_] | None = None,
+    ) -> None:
+        vars(self).update(
+            part=part, kind=kind, utilisation=utilisation, whole=whole, applies=applies, in_range=in_range
+        )
+
+    whole: Callable[[], Verdict]
+
+    @cached_property
+    def known(self) -> Verdict:
+        """All of it."""
+        return self.whole()
+
+    def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
+        """The rows of one design, in the order of the loads."""
+        return self.known.rows(loads, design)
+
+
+for _name in ("unit", "fails", "source", "demand", "limit", "places", "where", "notes"):
+    setattr(Late, _name, property(attrgetter(f"known.{_name}")))

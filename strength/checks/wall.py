@@ -1,13 +1,14 @@
 """`wall`: the wall of a tube or box must be thick enough not to dent before the part yields."""
 
 from collections.abc import Iterator
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Box, Tube
 from strength.checks.context import Context
-from strength.checks.verdict import Verdict
+from strength.checks.verdict import Late, Verdict
 from strength.checks.welded import welds_on
 from strength.checks.yielding import path_factor
 from strength.sections.bars import Bars
@@ -50,32 +51,48 @@ def wall_ratio(bars: Bars, number: int, *, welded: bool) -> Array:
 
 def wall(context: Context) -> Iterator[Verdict]:
     """Wall slenderness of tubes and boxes, a row for each load with compression or bending in the part."""
-    bars, stations = context.bars, context.stations
+    bars = context.bars
+    chosen = [
+        n
+        for n, shape in enumerate(bars.shapes)
+        if isinstance(shape, Tube | Box) and bars.metals[n] is not None
+    ]
+    if not chosen:
+        return
+    asked = _asked(context)
     welded = {weld.bar for weld in welds_on(context)}
-    for number, shape in enumerate(bars.shapes):
-        metal = bars.metals[number]
-        if not isinstance(shape, Tube | Box) or metal is None:
-            continue
-        forces = stations.forces[:, :, stations.of(number)]
-        pressed = -forces[..., 0] / bars.area[:, number, None, None]
-        bent = (
-            np.abs(forces[..., 4]) / bars.modulus_y[:, number, None, None]
-            + np.abs(forces[..., 5]) / bars.modulus_z[:, number, None, None]
-        )
-        asked = np.asarray((np.maximum(pressed, bent) > NOTHING).any(axis=2))
-        applies = np.asarray(asked.any(axis=0))
-        if not applies.any():
-            continue
-        demand = np.where(asked, wall_ratio(bars, number, welded=number in welded)[:, None], 0.0)
-        yield Verdict(
-            part=bars.names[number],
-            kind="wall",
-            unit="1",
-            fails="buckles",
-            source=SOURCES.get(metal.kind, SOURCES["steel"]),
-            demand=demand,
-            limit=np.ones_like(demand),
-            utilisation=demand * path_factor(context.case, number),
-            places=("along the whole part",),
-            applies=applies,
-        )
+    for number in chosen:
+        applies = asked[number].any(axis=1)
+        if applies.any():
+            ratio = wall_ratio(bars, number, welded=number in welded)
+            demand = np.where(asked[number].T, ratio[:, None], 0.0)
+            use = demand * path_factor(context.case, number)
+            whole = partial(_whole, context, number, demand, use, applies)
+            yield Late(bars.names[number], "wall", use, whole, applies=applies)
+
+
+def _asked(context: Context) -> NDArray[np.bool_]:
+    """Where there is compression or bending in a bar, (bars, loads, designs)."""
+    bars, bar = context.bars, context.stations.bar
+    axial, *_, my, mz = context.stations.inner
+    per_area, per_y, per_z = (
+        (1.0 / figure).T[bar, None] for figure in (bars.area, bars.modulus_y, bars.modulus_z)
+    )
+    bent = np.abs(my) * per_y + np.abs(mz) * per_z
+    return np.asarray(context.stations.worst(np.maximum(-axial * per_area, bent)) > NOTHING)
+
+
+def _whole(context: Context, number: int, demand: Array, use: Array, applies: NDArray[np.bool_]) -> Verdict:
+    metal = context.bars.metals[number]
+    return Verdict(
+        part=context.bars.names[number],
+        kind="wall",
+        unit="1",
+        fails="buckles",
+        source=SOURCES.get("" if metal is None else metal.kind, SOURCES["steel"]),
+        demand=demand,
+        limit=np.ones_like(demand),
+        utilisation=use,
+        places=("along the whole part",),
+        applies=applies,
+    )

@@ -1,23 +1,23 @@
 """`yielding` and `rupture`: the worst von Mises stress of members and struts."""
 
 from collections.abc import Iterator
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import picked, spread
 from strength.case.model import Case, Member, Strut
-from strength.case.shape import Bar, Outline
+from strength.case.shape import Outline
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import station_notes
 from strength.checks.strips import outside_strip
-from strength.checks.verdict import Verdict
+from strength.checks.verdict import Late, Verdict
 from strength.sections.matrices import STRESSED
 
 Array = NDArray[np.float64]
 
-BRITTLE_BELOW = 0.10  # elongation under which a metal counts as brittle (own choice)
 SOURCES = {
     "yielding": "von Mises stress against yield, as EN 1993-1-1 6.2.1(5)",
     "rupture": "von Mises stress against ultimate; holes 0.9 of it, EN 1993-1-1 6.2.3",
@@ -29,29 +29,22 @@ def stressed_bars(context: Context) -> Iterator[int]:
     return (n for n, shape in enumerate(context.bars.shapes) if isinstance(shape, STRESSED))
 
 
-def is_stub_axle(case: Case, number: int) -> bool:
-    """True for a round bar with a wheel's centre at one of its ends."""
-    if number >= len(case.members):
-        return False
-    member: Member = case.members[number]
-    centres = {wheel.centre for wheel in case.wheels}
-    return isinstance(member.shape, Bar) and not centres.isdisjoint((member.start, member.end))
-
-
 def yield_divisor(context: Context, number: int) -> Array:
-    """Divisor of the yield strength of one bar, (designs, loads)."""
-    metal = context.bars.metals[number]
-    kind = "" if metal is None else metal.kind
-    elongation = context.bars.elongation[:, number]
-    brittle = ~(elongation >= BRITTLE_BELOW) | is_stub_axle(context.case, number)  # unknown counts as brittle
-    tough, careful = (context.factors.on_yield(kind, brittle=flag) for flag in (False, True))
-    return np.where(brittle[:, None], careful, tough)
+    """Divisor of the yield strength of one bar, (designs or 1, loads)."""
+    divisor: Array = context.on_yield[number]
+    return divisor.T
 
 
 def path_factor(case: Case, number: int) -> float:
     """1.25 on the utilisations of a part that is the only path, else 1."""
     parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
     return ONLY_PATH if parts[number].only_path else 1.0
+
+
+def path_factors(case: Case) -> Array:
+    """The same of all bars (bars,)."""
+    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    return np.array([ONLY_PATH if part.only_path else 1.0 for part in parts])
 
 
 def yield_limit(context: Context, number: int) -> Array:
@@ -75,14 +68,29 @@ def worst_yielding(context: Context, number: int) -> NDArray[np.intp]:
 
 def yielding(context: Context) -> Iterator[Verdict]:
     """Worst von Mises against yield, its welded value inside heat-affected lengths."""
-    for number in stressed_bars(context):
-        yield _verdict(context, number, "yielding", "bends", yield_limit(context, number))
+    return _verdicts(context, "yielding", context.stations.yield_, context.on_yield)
 
 
 def rupture(context: Context) -> Iterator[Verdict]:
     """Worst von Mises against ultimate, 0.9 of it at a hole; welded inside heat-affected lengths."""
+    return _verdicts(context, "rupture", context.stations.ultimate, context.factors.on_ultimate()[:, None])
+
+
+def _verdicts(context: Context, kind: str, strength: Array, divisor: Array) -> Iterator[Verdict]:
+    """Verdicts of all bars; strength (designs, stations), divisor (bars or none, loads, designs or 1)."""
+    stations = context.stations
+    use = stations.worst(stations.peak.transpose(2, 1, 0) / strength.T[:, None])
+    use *= context.factors.load()[:, None] * divisor
+    use *= path_factors(context.case)[:, None, None]
     for number in stressed_bars(context):
-        yield _verdict(context, number, "rupture", "parts", ultimate_limit(context, number))
+        covered = _is_covered(context, number)
+        yield Late(
+            context.bars.names[number],
+            kind,
+            use[number].T,
+            partial(_whole, context, number, kind),
+            in_range=None if covered.all() else spread(covered[:, None], use.shape[:0:-1]),
+        )
 
 
 def _is_covered(context: Context, number: int) -> NDArray[np.bool_]:
@@ -96,9 +104,10 @@ def _is_covered(context: Context, number: int) -> NDArray[np.bool_]:
     return covered & (not outside_strip(context, number))
 
 
-def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array) -> Verdict:
+def _whole(context: Context, number: int, kind: str) -> Verdict:
     stations = context.stations
     own = stations.of(number)
+    limit = yield_limit(context, number) if kind == "yielding" else ultimate_limit(context, number)
     demand = stations.peak[:, :, own] * context.factors.load()[:, None]
     demand, limit = np.broadcast_arrays(demand, limit)
     where = (demand / limit).argmax(axis=-1)
@@ -107,7 +116,7 @@ def _verdict(context: Context, number: int, kind: str, fails: str, limit: Array)
         part=context.bars.names[number],
         kind=kind,
         unit="MPa",
-        fails=fails,
+        fails="bends" if kind == "yielding" else "parts",
         source=SOURCES[kind],
         demand=demand,
         limit=limit,

@@ -13,26 +13,31 @@ BALANCED = 1e-9  # of the greatest force in that load; for the whole, of all for
 def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, pattern_force: Array) -> None:
     """Raise SolveError unless every freedom and the whole are in balance to 1e-9.
 
-    forces: scaled loads (designs or 1, freedoms, loads) N; left: what parts and loads leave over,
-    which only supports may take; pattern_force: (designs, segments, 6, loads).
+    forces: scaled loads (freedoms, designs or 1, loads) N; left: what parts and loads leave over,
+    which only supports may take; pattern_force: (segments, 6, designs, loads).
     """
     if not np.all(np.isfinite(left)) or not np.all(np.isfinite(pattern_force)):
         raise SolveError("a result is not a finite number")
     links = ready.links
-    scale = np.maximum(np.abs(forces).max(axis=1, initial=LEAST), np.abs(left).max(axis=1, initial=0.0))
+    size = np.abs(left)
+    scale = np.maximum(np.abs(forces).max(axis=0, initial=LEAST), size.max(axis=0, initial=0.0))
     free = ~links.held
     free[(6 * ready.loose[:, None] + np.arange(6)).reshape(-1)] = False
-    residual = np.abs(left[:, free]).max(axis=1, initial=0.0)
     if ready.rigid_motions is not None:
-        _refuse(np.abs(ready.rigid_motions @ forces).max(axis=1), scale, "the loads on the free body")
-    _refuse(residual, scale, "a point")
-    reaction = np.where(links.held[:, None], -left, 0.0)
+        pushed = np.tensordot(ready.rigid_motions, forces, axes=1)
+        _refuse(np.abs(pushed).max(axis=0), scale, "the loads on the free body")
+    _refuse(size[free].max(axis=0, initial=0.0), scale, "a point")
     # The sum over a whole frame is judged by the sum of its parts' sizes: on a long frame moments about its
     # middle are many times the greatest force, and so is their round-off.
     motions = rigid_motions(layout, links, ready.loose)
-    size = np.abs(motions) @ (np.abs(forces) + np.abs(reaction))
-    whole = np.abs(motions @ (forces + reaction)).max(axis=1)
-    _refuse(whole, np.maximum(scale, size.max(axis=1)), "the reactions and the loads")
+    whole = np.tensordot(motions, forces, axes=1)
+    sizes = np.tensordot(np.abs(motions), np.abs(forces), axes=1)
+    if np.any(links.held):
+        held = motions[:, links.held]
+        whole = whole - np.tensordot(held, left[links.held], axes=1)
+        sizes = sizes + np.tensordot(np.abs(held), size[links.held], axes=1)
+    wrong = np.abs(whole).max(axis=0)
+    _refuse(wrong, np.maximum(scale, sizes.max(axis=0)), "the reactions and the loads")
 
 
 def _refuse(wrong: Array, scale: Array, what: str) -> None:

@@ -54,13 +54,13 @@ def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
 def refuse_loaded(holds: Sequence[Hold], scaled_forces: Array, names: Sequence[str]) -> None:
     """Raise MechanismError where a load works on a movement that is held.
 
-    scaled_forces: (..., freedoms, loads) N; names of the loads.
+    scaled_forces: (freedoms, ..., loads) N; names of the loads.
     """
     if not holds:
         return
     scale = np.max(np.abs(scaled_forces), axis=tuple(range(scaled_forces.ndim - 1)), initial=0.0)
     for hold in holds:
-        work = np.einsum("f,...fl->...l", hold.weight, scaled_forces[..., hold.freedom, :])
+        work = np.tensordot(hold.weight, scaled_forces[hold.freedom], axes=1)
         work = np.max(np.abs(work), axis=tuple(range(work.ndim - 1)), initial=0.0)
         bad = np.flatnonzero(work > AT_REST * scale)
         if bad.size:

@@ -1,14 +1,17 @@
 """All that solving needs and that does not depend on sizes, prepared once for many designs."""
 
 from collections.abc import Iterator
+from functools import cached_property
 
 import numpy as np
 
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
+from strength.frame.fronts import Fronts, plan_fronts
 from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
 from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
+from strength.frame.pulls import Pulls, plan_pulls
 from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.values import frozen
@@ -34,7 +37,14 @@ class Plan:
     reduction: Reduction
     assembly: Assembly
     shares: tuple[Shares, ...]
+    pulls: Pulls  # of all segments
+    exact_pulls: Pulls  # of the exact ones
     rigid_motions: Array | None  # (6, freedoms) scaled, where the body flies free
+
+    @cached_property
+    def fronts(self) -> Fronts:
+        """The order of elimination of a small frame, planned when first asked for."""
+        return plan_fronts(self.assembly)
 
 
 @frozen(kw_only=True, eq=False)
@@ -64,6 +74,8 @@ def plan(case: Case, layout: Layout) -> Plan:
         reduction=reduction,
         assembly=assembly,
         shares=constrained.shares,
+        pulls=plan_pulls(links, np.arange(layout.bar.size)),
+        exact_pulls=plan_pulls(links, np.flatnonzero(links.exact)),
         rigid_motions=motions,
     )
     if reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`

@@ -1,11 +1,13 @@
-"""From unknowns to forces in the parts, reactions, and back to mm, rad and N*mm."""
+"""From unknowns to forces in the parts, reactions, and back to mm, rad and N*mm.
+
+Quantity first, designs and loads last: what is the same for all of them is one matrix product.
+"""
 
 from collections.abc import Callable
 
 import numpy as np
 
 from strength.case.model import Case
-from strength.frame.assembly import runs
 from strength.frame.links import Links
 from strength.frame.plan import Plan
 from strength.frame.response import Array, Index, Layout, Response
@@ -19,61 +21,58 @@ Solver = Callable[[Array, Index], Array]
 def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> tuple[Array, Array, Array]:
     """Solve, and return movements, sizes of the patterns and what no part takes.
 
-    solver: forces on the unknowns (some or 1, unknowns, loads) and the numbers of some designs to their
-    unknowns (some, unknowns, loads). Returns scaled movements
-    (designs, freedoms, loads), pattern forces (designs, segments, 6, loads) and the force left over on
-    the freedoms (designs, freedoms, loads), which is minus the reactions.
+    forces: scaled, (freedoms, designs or 1, loads). solver: forces on the unknowns (unknowns, some or 1,
+    loads) and the numbers of some designs to their unknowns (unknowns, some, loads). Returns scaled
+    movements (freedoms, designs, loads), pattern forces (segments, 6, designs, loads) and the force left
+    over on the freedoms (freedoms, designs, loads), which is minus the reactions.
 
     A stout part beside a soft one loses digits of its force, since that hangs on a small difference of
     movements. What is left out of balance is then solved for and added to the forces themselves, which
     brings the digits back. Exact segments take what the others leave, with the least norm where there is
     a choice.
     """
-    links = ready.links
-    designs = max(coefficient.shape[0], forces.shape[0])
-    unknown = solver(ready.reduction.gather(forces), np.arange(designs))
-    moves = ready.reduction.expand(unknown)
-    pattern_force = coefficient[..., None] * deformation(links, moves)
-    left = forces - scatter(links, pattern_force)
-    scale = np.maximum(*(np.abs(part).max(axis=1, keepdims=True, initial=0.0) for part in (forces, left)))
+    links, reduction = ready.links, ready.reduction
+    designs = max(coefficient.shape[0], forces.shape[1])
+    stiff = np.ascontiguousarray(coefficient.transpose(1, 2, 0))[..., None]
+    moves = reduction.expand(solver(reduction.gather(forces), np.arange(designs)))
+    pattern_force = deformation(links, moves)
+    pattern_force *= stiff
+    left = forces - ready.pulls.summed(pattern_force)
+    scale = np.maximum(_greatest(forces), _greatest(left))
     for _ in range(ROUNDS):
-        rest = ready.reduction.gather(left)
-        rough = np.flatnonzero(np.any(np.abs(rest) > POLISHED * scale, axis=(1, 2)))
+        rest = reduction.gather(left)
+        rough = np.flatnonzero(np.any(_greatest(rest) > POLISHED * scale, axis=1))
         if not rough.size:
             break
-        more = ready.reduction.expand(solver(rest[rough], rough))
-        moves[rough] += more
-        pattern_force[rough] += coefficient[rough % coefficient.shape[0], ..., None] * deformation(
-            links, more
-        )
-        left[rough] = (forces - scatter(links, pattern_force))[rough]
+        more = reduction.expand(solver(rest[:, rough], rough))
+        moves[:, rough] += more
+        pattern_force[:, :, rough] += stiff[:, :, rough % stiff.shape[2]] * deformation(links, more)
+        taken = ready.pulls.summed(pattern_force[:, :, rough])
+        left[:, rough] = forces[:, rough % forces.shape[1]] - taken
     if ready.shares:
         size = np.linalg.norm(links.vec[:, :6], axis=2)
         for share in ready.shares:
-            found = share.share @ left[:, share.freedom]
-            pattern_force[:, share.segment, share.pattern] = found / size[share.segment, share.pattern, None]
-        exact = np.flatnonzero(links.exact)
-        left = left - scatter(links, pattern_force[:, exact], exact)
+            found = np.tensordot(share.share, left[share.freedom], axes=1)
+            pattern_force[share.segment, share.pattern] = (
+                found / size[share.segment, share.pattern, None, None]
+            )
+        left -= ready.exact_pulls.summed(pattern_force[ready.exact_pulls.segment])
     return moves, pattern_force, left
 
 
+def _greatest(values: Array) -> Array:
+    """Greatest size over the first axis, nan where any is: (designs, loads)."""
+    return np.asarray(np.maximum(values.max(axis=0, initial=0.0), -values.min(axis=0, initial=0.0)))
+
+
 def deformation(links: Links, moves: Array) -> Array:
-    """Natural deformations (designs, segments, 6, loads) of scaled movements (designs, freedoms, loads)."""
-    own = moves[:, np.maximum(links.freedom, 0)]
-    own[:, links.freedom < 0] = 0.0
-    return np.asarray(links.vec[:, :6] @ own)
-
-
-def scatter(links: Links, pattern_force: Array, some: Index | slice = slice(None)) -> Array:
-    """Sum over (some) segments of what they take from the freedoms: (designs, freedoms, loads) N."""
-    ends = links.vec[some, :6].transpose(0, 2, 1) @ pattern_force
-    flat = ends.reshape(ends.shape[0], -1, ends.shape[-1])
-    key = links.freedom[some].reshape(-1)
-    order, begin = runs(key)
-    out = np.zeros((ends.shape[0], links.freedoms, ends.shape[-1]))
-    if order.size:
-        out[:, key[order[begin]]] = np.add.reduceat(flat[:, order], begin, axis=1)
-    return out
+    """Natural deformations (segments, 6, designs, loads) of scaled movements (freedoms, designs, loads)."""
+    flat = moves.reshape(moves.shape[0], -1)
+    out = links.vec[:, :6, :12] @ flat[links.freedom[:, :12]]
+    for side in (12, 13):
+        hinged = np.flatnonzero(links.freedom[:, side] >= 0)
+        out[hinged] += links.vec[hinged, :6, side, None] * flat[links.freedom[hinged, side], None]
+    return np.asarray(out.reshape(*out.shape[:2], *moves.shape[1:]), dtype=float)
 
 
 def respond(
@@ -81,17 +80,19 @@ def respond(
 ) -> Response:
     """Back to mm, rad and N*mm, and to the parts' own axes."""
     links = ready.links
-    designs, _, loads = moves.shape
-    shape = (designs, links.points, 6, loads)
-    real = (moves / links.unit[:, None])[:, : 6 * links.points].reshape(shape)
-    internal = links.pattern[:, :, :6] @ pattern_force
+    designs, loads = moves.shape[1:]
+    shape = (links.points, 6, designs, loads)
+    unit = links.unit[: 6 * links.points, None, None]
+    real = (moves[: unit.size] / unit).reshape(shape)
+    flat = pattern_force.reshape(*pattern_force.shape[:2], -1)
+    internal = links.pattern[:, :, :6] @ flat
     number = {point.name: n for n, point in enumerate(case.points)}
     held_at = np.array([number[support.at] for support in case.supports], dtype=np.intp)
-    pushed = -(left * links.unit[:, None])[:, : 6 * links.points].reshape(shape)[:, held_at]
+    pushed = -(left[: unit.size].reshape(shape)[held_at] * unit.reshape(-1, 6, 1, 1)[held_at])
     return Response(
-        displacements=real.transpose(0, 3, 1, 2),
-        forces=internal.reshape(designs, layout.bar.size, 2, 6, loads).transpose(0, 4, 1, 2, 3),
-        reactions=(pushed * _taken(case)[:, :, None]).transpose(0, 3, 1, 2),
+        displacements=real.transpose(2, 3, 0, 1),
+        forces=internal.reshape(layout.bar.size, 2, 6, designs, loads).transpose(3, 4, 0, 1, 2),
+        reactions=(pushed * _taken(case)[:, :, None, None]).transpose(2, 3, 0, 1),
     )
 
 

@@ -37,23 +37,23 @@ class Reduction:
     follows: tuple[Follow, ...]
 
     def expand(self, values: Array) -> Array:
-        """Unknowns (..., unknowns, loads) to all freedoms (..., freedoms, loads)."""
-        out = np.zeros((*values.shape[:-2], self.place.size, values.shape[-1]))
+        """Unknowns (unknowns, ...) to all freedoms (freedoms, ...)."""
+        out = np.zeros((self.place.size, *values.shape[1:]))
         free = np.flatnonzero(self.place >= 0)
-        out[..., free, :] = values[..., self.place[free], :]
+        out[free] = values[self.place[free]]
         for follow in self.follows:
-            out[..., follow.slave, :] = follow.weight @ np.ascontiguousarray(out[..., follow.master, :])
+            out[follow.slave] = np.tensordot(follow.weight, out[follow.master], axes=1)
         return out
 
     def gather(self, forces: Array) -> Array:
-        """Forces on all freedoms (..., freedoms, loads) to forces on the unknowns."""
-        out = np.empty((*forces.shape[:-2], self.unknowns, forces.shape[-1]))
+        """Forces on all freedoms (freedoms, ...) to forces on the unknowns (unknowns, ...)."""
+        out = np.empty((self.unknowns, *forces.shape[1:]))
         free = np.flatnonzero(self.place >= 0)
-        out[..., self.place[free], :] = forces[..., free, :]
+        out[self.place[free]] = forces[free]
         for follow in self.follows:
             left = self.place[follow.master] >= 0
-            push = follow.weight[:, left].T @ forces[..., follow.slave, :]
-            out[..., self.place[follow.master[left]], :] += push
+            push = np.tensordot(follow.weight[:, left].T, forces[follow.slave], axes=1)
+            out[self.place[follow.master[left]]] += push
         return out
 
     def drop(self, unknowns: Index) -> "Reduction":

@@ -9,6 +9,7 @@ from strength.case.model import Case
 from strength.errors import MechanismError, SolveError
 from strength.frame.assembly import LARGE
 from strength.frame.balance import check_balance
+from strength.frame.elimination import eliminate
 from strength.frame.flying import gauged
 from strength.frame.holds import refuse_loaded
 from strength.frame.links import Links
@@ -24,7 +25,7 @@ if TYPE_CHECKING:
     from strength.sections.bars import Bars
     from strength.vehicle.sheet import Pushes
 
-BLOCK = 8  # designs whose matrices stand in memory together: more only wait for memory
+BLOCK = 64  # designs whose fronts stand in memory together: more only wait for memory
 
 
 def solve(
@@ -48,30 +49,30 @@ def solve(
     if ready.reduction.unknowns > LARGE:
         solver = _banded(case, layout, ready, coefficient)
     else:
-        solver = _dense(ready, coefficient)
+        solver = _fronts(ready, coefficient)
     moves, pattern_force, left = recover(ready, coefficient, forces, solver)
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
-        amount = gauged(links, ready.rigid_motions, pushes.gauge) @ moves
-        moves = moves - ready.rigid_motions.T @ amount
+        flat = moves.reshape(links.freedoms, -1)
+        flat -= ready.rigid_motions.T @ (gauged(links, ready.rigid_motions, pushes.gauge) @ flat)
     return respond(case, layout, ready, moves, pattern_force, left)
 
 
 def scaled_forces(links: Links, pushes: "Pushes") -> Array:
-    """Loads on all freedoms: (designs or 1, freedoms, loads) N."""
+    """Loads on all freedoms: (freedoms, designs or 1, loads) N."""
     given = pushes.forces if pushes.forces.ndim == 4 else pushes.forces[None]
-    out = np.zeros((given.shape[0], links.freedoms, given.shape[1]))
-    flat = given.reshape(*given.shape[:2], 6 * links.points)
-    out[:, : 6 * links.points] = flat.transpose(0, 2, 1)
-    return out / links.unit[:, None]
+    out = np.zeros((links.freedoms, *given.shape[:2]))
+    out[: 6 * links.points] = given.reshape(*given.shape[:2], 6 * links.points).transpose(2, 0, 1)
+    out /= links.unit[:, None, None]
+    return out
 
 
 def refuse_unheld(case: Case, ready: Plan, forces: Array) -> None:
     """Raise MechanismError for loads on what nothing holds."""
     names = load_names(case, forces.shape[-1])
-    at = forces[:, : 6 * ready.links.points].reshape(forces.shape[0], -1, 6, forces.shape[-1])
+    at = forces[: 6 * ready.links.points].reshape(-1, 6, *forces.shape[1:])
     for p in ready.loose:
-        hit = np.flatnonzero(np.any(at[:, p] != 0.0, axis=(0, 1)))
+        hit = np.flatnonzero(np.any(at[p] != 0.0, axis=(0, 1)))
         if hit.size:
             name = case.points[p].name
             raise MechanismError(name, f"load {names[hit[0]]!r} acts here, but no part is joined to {name!r}")
@@ -124,19 +125,15 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
         return evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
 
 
-def _dense(ready: Plan, coefficient: Array) -> Solver:
+def _fronts(ready: Plan, coefficient: Array) -> Solver:
     def solver(loads: Array, some: Index) -> Array:
-        out = np.zeros((some.size, ready.reduction.unknowns, loads.shape[-1]))
-        if out.size == 0:
-            return out
+        out = np.empty((ready.reduction.unknowns, some.size, loads.shape[-1]))
+        by_design = loads.transpose(1, 0, 2)
         for at in range(0, some.size, BLOCK):
             part = slice(at, at + BLOCK)
             own = coefficient if coefficient.shape[0] == 1 else coefficient[some[part]]
-            push = loads if loads.shape[0] == 1 else loads[part]
-            try:
-                out[part] = np.linalg.solve(ready.assembly.matrix(own), push)
-            except np.linalg.LinAlgError:
-                raise SolveError("the stiffness matrix is singular") from None
+            push = by_design if by_design.shape[0] == 1 else by_design[part]
+            out[:, part] = eliminate(ready.fronts, own, push).transpose(1, 0, 2)
         return out
 
     return solver

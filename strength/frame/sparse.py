@@ -85,8 +85,8 @@ class Banded:
         self.pivot = 1.0  # least pivot beside its diagonal; 0: singular
 
     def solve(self, loads: Array, some: Index) -> Array:
-        """Unknowns (some, unknowns, loads) of the designs numbered `some`; loads: the same or one for all."""
-        out = np.empty((some.size, *loads.shape[1:]))
+        """Unknowns (unknowns, some, loads) of the designs numbered `some`; loads: the same or one for all."""
+        out = np.empty((loads.shape[0], some.size, loads.shape[2]))
         for n, d in enumerate(some.tolist()):
             column = d % self._values.shape[1]
             if self._kept is None or self._kept[0] != column:
@@ -95,7 +95,7 @@ class Banded:
                 self.pivot = min(self.pivot, pivot)
             if self.pivot == 0.0:
                 break
-            out[n] = self._band.solve(self._kept[1], loads[n % loads.shape[0]])
+            out[:, n] = self._band.solve(self._kept[1], loads[:, n % loads.shape[1]])
         return out
 
 

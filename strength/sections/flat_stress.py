@@ -103,10 +103,16 @@ def flat_matrix(width: Array, thickness: Array) -> StressMatrix:
 
     Torsion by the St Venant series, transverse shear as parabolas, 1.5 (V/A)(1 - (2 z/width)^2).
     """
+    unit, scale = unit_flat(width, thickness)
+    return evolve(unit, scale=scale)
+
+
+def unit_flat(width: Array, thickness: Array) -> tuple[StressMatrix, Array]:
+    """The same for nominal stresses, and the scale (designs, columns) that makes these of forces."""
     slender: Array = np.log(width / thickness)
     samples = _samples(float(slender.min()), float(slender.max()))
     found = _unit_flat(tuple(samples.tolist()))
-    return evolve(found, scale=_scale(width, thickness)[:, found.source] * _weights(slender, samples))
+    return found, _scale(width, thickness)[:, found.source] * _weights(slender, samples)
 
 
 def _scale(width: Array, thickness: Array) -> Array:
@@ -151,8 +157,6 @@ def _unit_flat(logarithms: tuple[float, ...]) -> StressMatrix:
             np.repeat(y, samples.size, 0), np.repeat(z, samples.size, 0), ratio, one
         )
     ]
-    number = np.arange(count_y * count_z).reshape(count_y, count_z)
-    middle_y, middle_z = [0, count_y // 2, -1], [0, count_z // 4, count_z // 2, -1 - count_z // 4, -1]
     points = eta.size
     nil = np.zeros((points, samples.size - 1))
     return StressMatrix(
@@ -166,7 +170,7 @@ def _unit_flat(logarithms: tuple[float, ...]) -> StressMatrix:
         ],
         neighbours=grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False)),
         source=np.array([0, 1, 2, TORSION, 4, 5] + [TORSION] * (samples.size - 1)),
-        probe=number[np.ix_(middle_y, middle_z)].ravel(),
+        has_corners=True,
     )
 
 

@@ -33,6 +33,7 @@ class StressMatrix:
     probe: numbers of a few points, one of which is often near the worst.
     reach: (parts, columns) what nominal stresses of 1 can add to sigma, tau_1 and tau_2 at any point,
     together a bound of these; None: the greatest of each column.
+    has_corners: at some point sigma comes up to its bound.
     """
 
     scale: Array
@@ -43,6 +44,7 @@ class StressMatrix:
     source: Index = field(factory=lambda: np.arange(6))
     probe: Index = field(factory=lambda: np.zeros(1, dtype=np.intp))
     reach: Array | None = None
+    has_corners: bool = False
 
     @property
     def is_common(self) -> bool:
@@ -81,6 +83,11 @@ class StressMatrix:
 
         For matrices that serve all designs alike.
         """
+        if self.has_corners:
+            size = np.abs(nominal)
+            every = self._most @ size
+            every *= every
+            return every[0], self._weights @ every
         rows = nominal.shape[1]
         low, high = np.empty(rows), np.empty(rows)
         parts = [(weight, columns, matrix[..., self.probe]) for weight, columns, matrix in self._parts]

@@ -69,7 +69,9 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
     used = with_bending(response, amplified)
     lines = weld_lines(ready.case, ready.layout, bars)
     heat = heat_lengths(ready.case, ready.layout, bars, lines)
-    stations = place_stations(ready.case, ready.layout, bars, used, heat)
+    stations = place_stations(
+        ready.case, ready.layout, bars, used, heat, brief=ready.factors if brief else None
+    )
     context = Context(
         case=ready.case,
         loads=ready.loads,

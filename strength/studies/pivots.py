@@ -166,7 +166,7 @@ def _kind(
     studs = {f"stud {suffixed(side, tail)}" for side in {own, other_side(own)} for tail in STUDS}
     tables = dict(file.changed([edit]))
     tables["change"] = list(_changes(tables.get("change", ()), studs, held=held, across=across))
-    edited = TypedCase(path=file.path, text=file.text, tables=tables, sha256=file.sha256, folder=file.folder)
+    edited = TypedCase(path=file.path, text=file.text, tables=tables, data=file.data, folder=file.folder)
     try:
         if across:
             edited = _turned(edited, own)
@@ -212,7 +212,7 @@ def _turned(file: TypedCase, own: str) -> TypedCase:
         blocks.append({"part": f"stud {suffixed(own, f'-{side}-rodend')}", "axis": amount(normal, "")[1:-1]})
         blocks.append({"part": f"bolt {suffixed(own, f'-{side}-pivot')}", "remove": True})
     tables = file.changed([Edit(BLOCK, block) for block in blocks])
-    return TypedCase(path=file.path, text=file.text, tables=tables, sha256=file.sha256, folder=file.folder)
+    return TypedCase(path=file.path, text=file.text, tables=tables, data=file.data, folder=file.folder)
 
 
 def _point(case: Case, name: str, which: str) -> str:

@@ -44,13 +44,13 @@ class TypedCase:
     path: str
     text: str
     tables: Mapping[str, Any]
-    sha256: str
+    data: bytes  # the file as it lies on the disk
     folder: Path | None = None  # from which paths in it count
 
     @cached_property
     def case(self) -> Case:
         """The case; raises CaseError with all its faults."""
-        return case_from_tables(self.tables, self.sha256, self.folder)
+        return case_from_tables(self.tables, self.data, self.folder)
 
     @cached_property
     def typed(self) -> Typed:
@@ -109,7 +109,7 @@ class TypedCase:
 
     def changed_case(self, edits: Iterable[Edit]) -> Case:
         """The case with values set anew; raises CaseError where that cannot be built."""
-        return case_from_tables(self.changed(edits), self.sha256, self.folder)
+        return case_from_tables(self.changed(edits), self.data, self.folder)
 
 
 def typed_case(path: str | Path) -> TypedCase:
@@ -120,7 +120,7 @@ def typed_case(path: str | Path) -> TypedCase:
         path=str(path),
         text=text,
         tables=source.parse(text, str(path)),
-        sha256=source.fingerprint(data),
+        data=data,
         folder=Path(path).parent,
     )
 
@@ -128,9 +128,7 @@ def typed_case(path: str | Path) -> TypedCase:
 def case_typed(text: str) -> TypedCase:
     """The same of a text."""
     data = text.encode("utf-8", "surrogatepass")
-    return TypedCase(
-        path="case", text=text, tables=source.parse(text, "case"), sha256=source.fingerprint(data)
-    )
+    return TypedCase(path="case", text=text, tables=source.parse(text, "case"), data=data)
 
 
 def _descend(table: Mapping[str, Any], name: str) -> tuple[str, ...]:

@@ -73,7 +73,8 @@ def equations(ready: Prepared, sizes: Sizes) -> tuple[np.ndarray, np.ndarray]:
     """Stiffness matrices (designs, unknowns, unknowns) and loads (1, unknowns, loads)."""
     bars = rebuilt(ready.bars, ready.case.basis, sizes)
     matrices = ready.plan.assembly.matrix(stiffness(ready.layout, ready.plan.links, bars))
-    return matrices, ready.plan.reduction.gather(scaled_forces(ready.plan.links, ready.pushes))
+    loads = ready.plan.reduction.gather(scaled_forces(ready.plan.links, ready.pushes))
+    return matrices, np.ascontiguousarray(loads.transpose(1, 0, 2))
 
 
 def paired(work: Callable[[], object], bare: Callable[[], object]) -> tuple[float, float]:

@@ -94,7 +94,7 @@ def matrix_and_forces(case: Case, loads: Pushes) -> tuple[object, np.ndarray]:
         (np.append(values, values[off]), (np.append(row, column[off]), np.append(column, row[off]))),
         shape=(n, n),
     )
-    return whole_matrix.tocsc(), ready.reduction.gather(scaled_forces(ready.links, loads))[0]
+    return whole_matrix.tocsc(), ready.reduction.gather(scaled_forces(ready.links, loads))[:, 0]
 
 
 def ratio(counts: tuple[int, int, int]) -> float:

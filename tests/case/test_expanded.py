@@ -26,7 +26,7 @@ def comparable(case: Case) -> dict[str, Any]:
         value = getattr(case, field.name)
         if isinstance(value, tuple):
             value = tuple(attrs.evolve(each, path="") if hasattr(each, "path") else each for each in value)
-        if field.name not in ("sha256", "assumed"):
+        if field.name not in ("data", "assumed"):
             found[field.name] = value
     return found
 

@@ -43,7 +43,7 @@ def without_paths(case: Case) -> Case:
         if isinstance(getattr(case, field.name), tuple)
         and all(hasattr(part, "path") for part in getattr(case, field.name))
     }
-    return attrs.evolve(case, sha256="", **kinds)
+    return attrs.evolve(case, data=b"", **kinds)
 
 
 def test_both_forms_are_one():

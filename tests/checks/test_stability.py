@@ -7,7 +7,8 @@ import pytest
 
 from strength.case.model import Basis, Case, Strut, Support
 from strength.case.shape import Bar, Box, Flat, Outline, Shape, Tube
-from strength.checks.stability import magnifier, stability
+from strength.checks.resistances import magnifier
+from strength.checks.stability import stability
 from strength.checks.verdict import Row
 from tests.checks.loaded import LIMIT_STATE, Ends, case_of, context_of, member, rows_of, weld
 

@@ -224,7 +224,6 @@ def case() -> Case:
             Assumed(part="lower-front-cup.right", key="leg", value="2 mm"),
             Assumed(part="knuckle-axle.left", key="material", value="42CrMo4+QT"),
         ),
-        sha256="0" * 64,
     )
 
 

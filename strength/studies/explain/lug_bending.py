@@ -2,9 +2,10 @@
 
 import numpy as np
 
+from strength.checks.divisors import BRITTLE_BELOW
 from strength.checks.lug_bending import welded_end
 from strength.checks.strips import free_length
-from strength.checks.yielding import BRITTLE_BELOW, path_factor
+from strength.checks.yielding import path_factor
 from strength.frame.response import at_places
 from strength.joints.plate import ROOT
 from strength.studies.explain.sheet import Sheet, Told

@@ -5,7 +5,8 @@ import numpy as np
 from strength.case.shape import Bar, Flat, Outline, Tube
 from strength.checks.buckling_lengths import BucklingLength, buckling_lengths
 from strength.checks.perry import CURVES, TWISTING
-from strength.checks.stability import MOST, buckling_strength
+from strength.checks.resistances import MOST
+from strength.checks.stability import buckling_strength
 from strength.checks.welded import welds_on
 from strength.checks.yielding import path_factor
 from strength.studies.explain.sheet import Sheet, Told

@@ -1,14 +1,9 @@
 """`yielding` and `rupture` by hand: the worst von Mises stress of a section against its strength."""
 
 from strength.case.shape import Bar, Box, Flat, Tube
+from strength.checks.divisors import BRITTLE_BELOW, is_stub_axle
 from strength.checks.stations import HOLE
-from strength.checks.yielding import (
-    BRITTLE_BELOW,
-    is_stub_axle,
-    path_factor,
-    ultimate_limit,
-    yield_limit,
-)
+from strength.checks.yielding import path_factor, ultimate_limit, yield_limit
 from strength.studies.explain.sheet import CLOSE_STRESS, Sheet, Told
 from strength.studies.explain.stress_box import write_box
 from strength.studies.explain.stress_flat import write_flat
