@@ -1,4 +1,4 @@
-"""Where each stiffness coefficient goes: the frame's matrix as a sum of constant matrices."""
+"""The frame's matrix as a sum of constant matrices, each times a stiffness coefficient."""
 
 import numpy as np
 
@@ -20,78 +20,56 @@ class Block:
     vec: Array  # (own, patterns, width)
 
     def products(self, coefficient: Array) -> Array:
-        """Lower triangles of the segments' matrices: (own, pairs, designs).
-
-        coefficient: (segments, patterns, designs).
-        """
-        own = coefficient[self.segment]
+        """The segments' matrices (own, width, width) of coefficients (segments, patterns)."""
+        own = coefficient[self.segment, :, None]
         vec = self.vec[:, : own.shape[1]]
-        first, second = np.tril_indices(vec.shape[2])
-        # One design is computed as two: a matrix product of several columns sums in the same order however
-        # many there are, one of a single column does not, and its last bits would differ.
-        wide = np.repeat(own, 2, axis=2) if own.shape[2] == 1 else own
-        found = (vec[:, :, first] * vec[:, :, second]).transpose(0, 2, 1) @ wide
-        return np.asarray(found[..., : own.shape[2]])
+        return np.asarray(vec.transpose(0, 2, 1) @ (own * vec))
 
 
 @frozen(kw_only=True, eq=False)
 class Assembly:
-    """Map from stiffness coefficients to the entries of the matrix, lower triangle."""
+    """Which unknowns each segment ties together, and how."""
 
     blocks: tuple[Block, ...]
-    order: Index  # of the products of all blocks, by entry
-    begin: Index  # (entries,) first product of each entry
-    row: Index  # (entries,)
-    column: Index  # (entries,) column <= row
     unknowns: int
     owner: Index  # (unknowns,) the point, or the hinge, that an unknown belongs to
 
-    def entries(self, coefficient: Array) -> Array:
-        """Entries of the matrix: (entries, designs) from coefficients (designs, segments, patterns)."""
-        designs = coefficient.shape[0]
-        if not self.begin.size or designs == 0:
-            return np.zeros((self.begin.size, designs))
-        by_segment = np.ascontiguousarray(coefficient.transpose(1, 2, 0))
-        parts = [block.products(by_segment).reshape(-1, designs) for block in self.blocks]
-        return np.add.reduceat(np.concatenate(parts)[self.order], self.begin, axis=0)
+    def summed(self, coefficient: Array, places: list[Index], size: int) -> Array:
+        """Sums (size,) of all products at their places: (own, width, width) for each block, `size` for none.
+
+        coefficient: (segments, patterns).
+        """
+        parts = [block.products(coefficient).reshape(-1) for block in self.blocks]
+        if not parts:
+            return np.zeros(size)
+        at = np.concatenate([place.reshape(-1) for place in places])
+        found = np.bincount(at, weights=np.concatenate(parts), minlength=size + 1)[:size]
+        return np.asarray(found, dtype=float)
 
     def matrix(self, coefficient: Array) -> Array:
-        """Dense matrices: (designs, unknowns, unknowns)."""
-        return self.dense(self.entries(coefficient))
-
-    def dense(self, entries: Array) -> Array:
-        """Dense matrices (designs, unknowns, unknowns) of entries (entries, designs)."""
-        out = np.zeros((entries.shape[1], self.unknowns, self.unknowns))
-        out[:, self.row, self.column] = entries.T
-        out[:, self.column, self.row] = entries.T
+        """Dense matrices (designs, unknowns, unknowns) of coefficients (designs, segments, patterns)."""
+        n = self.unknowns
+        places = []
+        for block in self.blocks:
+            number = block.number
+            there = (number >= 0)[:, :, None] & (number >= 0)[:, None, :]
+            places.append(np.where(there, n * number[:, :, None] + number[:, None, :], n * n))
+        out = np.empty((coefficient.shape[0], n, n))
+        for one, own in zip(out, coefficient, strict=True):
+            one[:] = self.summed(own, places, n * n).reshape(n, n)
         return out
 
 
 def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assembly:
     """Prepare the sum for the first `patterns` patterns of each segment (6, or 8 with the sways)."""
-    blocks, wheres = [], []
-    for segment, number, vec in _supports(links, reduction, patterns):
-        first, second = np.tril_indices(number.shape[1])
-        row, column = number[:, first], number[:, second]
-        blocks.append(Block(segment=segment, number=number, vec=vec))
-        gone = (row < 0) | (column < 0)
-        key = np.maximum(row, column) * reduction.unknowns + np.minimum(row, column)
-        wheres.append(np.where(gone, -1, key).reshape(-1))
-    key = np.concatenate(wheres) if wheres else np.zeros(0, dtype=np.intp)
-    order, begin = runs(key)
-    entry = key[order[begin]]
     owner = np.full(reduction.unknowns, -1, dtype=np.intp)
     free = np.flatnonzero(reduction.place >= 0)
     owner[reduction.place[free]] = np.where(free < 6 * links.points, free // 6, free)
-    return Assembly(
-        blocks=tuple(blocks),
-        order=order,
-        begin=begin,
-        row=entry // max(reduction.unknowns, 1),
-        column=entry % max(reduction.unknowns, 1),
-        unknowns=reduction.unknowns,
-        owner=owner,
+    blocks = (
+        Block(segment=segment, number=number, vec=vec)
+        for segment, number, vec in _supports(links, reduction, patterns)
     )
+    return Assembly(blocks=tuple(blocks), unknowns=reduction.unknowns, owner=owner)
 
 
 def runs(key: Index) -> tuple[Index, Index]:

@@ -74,14 +74,15 @@ def _joined(parts: list[Index]) -> Index:
 
 
 def _neighbours(assembly: Assembly, node: Index, count: int) -> list[int]:
-    """Of each node, one bit for every other node it shares an entry with."""
-    key = distinct(node[assembly.row] * count + node[assembly.column])
+    """Of each node, one bit for every other node that a segment ties it to."""
     out = [0] * count
-    for one, other in zip((key // count).tolist(), (key % count).tolist(), strict=True):
-        if one != other:
-            out[one] |= 1 << other
-            out[other] |= 1 << one
-    return out
+    for block in assembly.blocks:
+        for own in np.where(block.number >= 0, node[block.number], -1).tolist():
+            tied = set(own) - {-1}
+            mask = sum(1 << one for one in tied)
+            for one in tied:
+                out[one] |= mask
+    return [mask & ~(1 << one) for one, mask in enumerate(out)]
 
 
 def _fronts(assembly: Assembly, groups: list[Group], shape: _Shape) -> tuple[Front, ...]:

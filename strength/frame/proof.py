@@ -7,7 +7,7 @@ from strength.frame.links import Links
 from strength.frame.response import Array, Flags
 from strength.values import frozen
 
-TOGETHER = 32  # matrices whose entries are summed at once
+TOGETHER = 4  # matrices that stand in memory at once
 
 
 @frozen(kw_only=True, eq=False)
@@ -53,13 +53,10 @@ def stands(ready: BucklingPlan, coefficient: Array) -> Flags:
 
         band = narrow(ready.assembly)
         for n in range(out.size):
-            values = ready.assembly.entries(coefficient[n : n + 1])[:, 0]
-            out[n] = factorise(band.fill(values))[1] > 0.0
+            out[n] = factorise(band.fill(coefficient[n]))[1] > 0.0
         return out
     for at in range(0, out.size, TOGETHER):
-        entries = ready.assembly.entries(coefficient[at : at + TOGETHER])
-        for n in range(entries.shape[1]):
-            matrix = steady(ready, ready.assembly.dense(entries[:, n : n + 1]))[0]
+        for n, matrix in enumerate(steady(ready, ready.assembly.matrix(coefficient[at : at + TOGETHER]))):
             try:
                 np.linalg.cholesky(matrix)
             except np.linalg.LinAlgError:

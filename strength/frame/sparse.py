@@ -6,7 +6,8 @@ Cholesky factors; memory grows with unknowns x band, one design at a time.
 
 import numpy as np
 
-from strength.frame.assembly import Assembly
+from strength.arrays import numbered
+from strength.frame.assembly import Assembly, Block
 from strength.frame.response import Array, Index
 from strength.values import frozen
 
@@ -17,18 +18,17 @@ TURNS = 6
 
 @frozen(kw_only=True, eq=False)
 class Band:
-    """Where the entries of an assembly stand in the band."""
+    """Where the products of an assembly stand in the band."""
 
+    assembly: Assembly
     order: Index  # (unknowns,) the unknown at each place
-    height: Index  # (entries,) distance from the diagonal
-    column: Index  # (entries,)
+    places: list[Index]  # of the products of each block, in the columns of the band one after the other
     width: int
 
-    def fill(self, values: Array) -> Array:
-        """Lower band (width + 1, unknowns) of entries (entries,), as LAPACK wants it."""
-        out = np.zeros((self.width + 1, self.order.size), order="F")
-        out[self.height, self.column] = values
-        return out
+    def fill(self, coefficient: Array) -> Array:
+        """Lower band (width + 1, unknowns), as LAPACK wants it, of coefficients (segments, patterns)."""
+        size = (self.width + 1) * self.order.size
+        return self.assembly.summed(coefficient, self.places, size).reshape(self.order.size, -1).T
 
     def solve(self, factor: Array, loads: Array) -> Array:
         """Unknowns (unknowns, loads) from the factor and loads in their own order."""
@@ -45,11 +45,8 @@ def narrow(assembly: Assembly) -> Band:
     from scipy.sparse.csgraph import reverse_cuthill_mckee
 
     n = assembly.unknowns
-    names, owner = np.unique(assembly.owner, return_inverse=True)
-    leads = np.zeros(n, dtype=bool)
-    leads[np.unique(owner, return_index=True)[1]] = True
-    some = leads[assembly.row]
-    one, other = owner[assembly.row[some]], owner[assembly.column[some]]
+    names, owner = numbered(assembly.owner)
+    one, other = _ties(assembly, owner)
     both = (np.concatenate([one, other]), np.concatenate([other, one]))
     graph = csr_array((np.ones(both[0].size), both), shape=(names.size, names.size))
     rank = np.empty(names.size, dtype=np.intp)
@@ -57,10 +54,34 @@ def narrow(assembly: Assembly) -> Band:
     order = np.argsort(rank[owner], kind="stable")
     place = np.empty(n, dtype=np.intp)
     place[order] = np.arange(n)
-    row, column = place[assembly.row], place[assembly.column]
-    low = np.minimum(row, column)
-    height = np.maximum(row, column) - low
-    return Band(order=order, height=height, column=low, width=int(height.max(initial=0)))
+    width = 0
+    for block in assembly.blocks:
+        there, at = block.number >= 0, place[block.number]
+        reach = np.where(there, at, -1).max(axis=1) - np.where(there, at, n).min(axis=1)
+        width = max(width, int(reach.max()))
+    places = [_places(block, place, width) for block in assembly.blocks]
+    return Band(assembly=assembly, order=order, places=places, width=width)
+
+
+def _ties(assembly: Assembly, owner: Index) -> tuple[Index, Index]:
+    """Pairs of owners that segments tie together: all of a segment to the first of them."""
+    ones, others = [], []
+    for block in assembly.blocks:
+        here = np.where(block.number >= 0, owner[block.number], owner.size)
+        least = here.min(axis=1)[:, None]
+        new = (here > least) & (here < owner.size)
+        new[:, 1:] &= here[:, 1:] != here[:, :-1]
+        ones.append(np.broadcast_to(least, here.shape)[new])
+        others.append(here[new])
+    return np.concatenate(ones), np.concatenate(others)
+
+
+def _places(block: Block, place: Index, width: int) -> Index:
+    """Where in the band the products of a block stand: (own, unknowns, unknowns)."""
+    there, at = block.number >= 0, place[block.number]
+    row, column = np.where(there, at, -1)[:, :, None], at[:, None, :]
+    kept = (row >= column) & there[:, None, :]
+    return np.where(kept, row + width * column, (width + 1) * place.size)
 
 
 def factorise(band: Array) -> tuple[Array, float]:
@@ -79,7 +100,7 @@ class Banded:
     """Solves large frames one design after the other; the last design's factor is kept for polishing."""
 
     def __init__(self, assembly: Assembly, coefficient: Array) -> None:
-        self._values = assembly.entries(coefficient)
+        self._coefficient = coefficient
         self._band = narrow(assembly)
         self._kept: tuple[int, Array] | None = None
         self.pivot = 1.0  # least pivot beside its diagonal; 0: singular
@@ -88,9 +109,9 @@ class Banded:
         """Unknowns (unknowns, some, loads) of the designs numbered `some`; loads: the same or one for all."""
         out = np.empty((loads.shape[0], some.size, loads.shape[2]))
         for n, d in enumerate(some.tolist()):
-            column = d % self._values.shape[1]
+            column = d % self._coefficient.shape[0]
             if self._kept is None or self._kept[0] != column:
-                factor, pivot = factorise(self._band.fill(self._values[:, column]))
+                factor, pivot = factorise(self._band.fill(self._coefficient[column]))
                 self._kept = (column, factor)
                 self.pivot = min(self.pivot, pivot)
             if self.pivot == 0.0:
@@ -105,15 +126,18 @@ def soft_vectors(assembly: Assembly, weight: Array) -> Array:
     None where the factorisation is plainly sound; else inverse iteration on a few vectors at once, with
     the matrix nudged by 1e-11 of its diagonal.
     """
+    diagonal = np.zeros(assembly.unknowns + 1)
+    for block in assembly.blocks:
+        own = np.einsum("sp,spw->sw", weight[block.segment, : block.vec.shape[1]], block.vec**2)
+        np.add.at(diagonal, block.number, own)  # what belongs to no unknown adds to the last
+    scale = 1.0 / np.sqrt(np.where(diagonal[:-1] > 0.0, diagonal[:-1], 1.0))
     band = narrow(assembly)
-    values = assembly.entries(weight[None])[:, 0]
-    diagonal = np.zeros(assembly.unknowns)
-    on = assembly.row == assembly.column
-    diagonal[assembly.row[on]] = values[on]
-    scale = 1.0 / np.sqrt(np.where(diagonal > 0.0, diagonal, 1.0))
-    values = values * scale[assembly.row] * scale[assembly.column]
-    values[on] += NUDGE
-    factor, pivot = factorise(band.fill(values))
+    matrix = band.fill(weight)
+    height = np.arange(band.width + 1)[:, None]
+    along = np.append(scale[band.order], np.zeros(band.width))
+    matrix *= along[: scale.size] * along[height + np.arange(scale.size)]
+    matrix[0] += NUDGE
+    factor, pivot = factorise(matrix)
     if pivot > 1e3 * NUDGE:
         return np.zeros((assembly.unknowns, 0))
     guess = np.random.default_rng(0).standard_normal((scale.size, GUESSES))

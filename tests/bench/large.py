@@ -87,13 +87,11 @@ def matrix_and_forces(case: Case, loads: Pushes) -> tuple[object, np.ndarray]:
 
     bars, layout = measure(case), lay_out(case)
     ready = plan(case, layout)
-    values = ready.assembly.entries(stiffness(layout, ready.links, bars))[:, 0]
-    row, column, n = ready.assembly.row, ready.assembly.column, ready.assembly.unknowns
-    off = row != column
-    whole_matrix = coo_array(
-        (np.append(values, values[off]), (np.append(row, column[off]), np.append(column, row[off]))),
-        shape=(n, n),
-    )
+    coefficient, n = stiffness(layout, ready.links, bars)[0], ready.reduction.unknowns
+    (block,) = ready.assembly.blocks
+    row, column = np.broadcast_arrays(block.number[:, :, None], block.number[:, None, :])
+    there = (row >= 0) & (column >= 0)
+    whole_matrix = coo_array((block.products(coefficient)[there], (row[there], column[there])), shape=(n, n))
     return whole_matrix.tocsc(), ready.reduction.gather(scaled_forces(ready.links, loads))[:, 0]
 
 
