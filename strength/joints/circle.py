@@ -5,6 +5,8 @@ constant and waves of one and two turns. Its maxima, two at most, are the roots 
 Newton's method from a grid close enough to tell them apart.
 """
 
+from collections.abc import Callable
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -30,13 +32,12 @@ WAVES = np.stack([np.ones(GRID), np.cos(ANGLES), np.sin(ANGLES), np.cos(2.0 * AN
 class Top:
     """The worst form and its place on each circle, (rows, loads).
 
-    height: value times scale. parts: (..., 3) q_x, q_s, q_n. place: (..., 3) [mm].
+    height: value times scale. there: works out q_x, q_s, q_n and the place [mm], each (..., 3).
     """
 
     height: Array
     form: Index
-    parts: Array
-    place: Array
+    there: Callable[[], tuple[Array, Array]]
 
 
 def is_circle(line: WeldLine) -> bool:
@@ -71,12 +72,11 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, weigh
         if by_load:
             waves = waves * np.swapaxes(scales[part], 1, 2)
         height[part], angle[part], form[part] = _tops(waves, weight)
-    return Top(
-        height=height,
-        form=form,
-        parts=_parts(pull, radius[:, None], angle),
-        place=_place(line, radius[:, None], angle),
-    )
+
+    def there() -> tuple[Array, Array]:
+        return _parts(pull, radius[:, None], angle), _place(line, radius[:, None], angle)
+
+    return Top(height=height, form=form, there=there)
 
 
 def _squares(pull: Pull, radius: Array) -> Array:

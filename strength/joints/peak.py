@@ -1,6 +1,7 @@
 """The greatest value along a weld's line of quadratic forms of its force per length."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import cached_property
 
 import numpy as np
 from numpy.typing import NDArray
@@ -28,16 +29,37 @@ LOW = 0.1  # of the greatest sample; a maximum is no further above its best samp
 class Peak:
     """The worst of some forms and where it stands; (designs, loads).
 
-    value: square root of the form. use: the same over its limit. form: its number. parts: (..., 3) force
-    per length q_x, q_s, q_n there [N/mm]. place: (..., 3) in member axes from the middle of the weld
-    plane [mm].
+    height: the form times its scale. form: its number in the group. there: works out parts and place.
     """
 
-    value: Array
-    use: Array
+    group: Forms
+    height: Array
     form: Index
-    parts: Array
-    place: Array
+    there: Callable[[], tuple[Array, Array]]
+
+    @property
+    def use(self) -> Array:
+        """Square root of the form over its limit."""
+        return np.sqrt(self.height)
+
+    @cached_property
+    def value(self) -> Array:
+        """Square root of the form."""
+        return np.sqrt(self.group.stress(self.form, self.height))
+
+    @cached_property
+    def _there(self) -> tuple[Array, Array]:
+        return self.there()
+
+    @property
+    def parts(self) -> Array:
+        """Force per length q_x, q_s, q_n there [N/mm] (..., 3)."""
+        return self._there[0]
+
+    @property
+    def place(self) -> Array:
+        """Where it is, in member axes from the middle of the weld plane [mm] (..., 3)."""
+        return self._there[1]
 
 
 @frozen(kw_only=True, eq=False)
@@ -83,7 +105,10 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array = A
     else:
         seen = _seen(line, pull, few, weight)
         found = [_peak(line, pull, group, own) for group, own in zip(few, seen, strict=True)]
-    return [evolve(peak, form=own[peak.form]) for peak, own in zip(found, kept, strict=True)]
+    return [
+        evolve(peak, form=own[peak.form], group=group)
+        for peak, own, group in zip(found, kept, groups, strict=True)
+    ]
 
 
 def _alike(forms: Array) -> bool:
@@ -95,14 +120,7 @@ def _on_circle(line: WeldLine, pull: Pull, group: Forms, weight: Array) -> Peak:
     every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
     scales = group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
     top = top_of_circle(line, pull, every, scales, weight)
-    return _worst(group, top.form, top.height, top.parts, top.place)
-
-
-def _worst(group: Forms, form: Index, height: Array, parts: Array, place: Array) -> Peak:
-    height = np.maximum(height, 0.0)
-    return Peak(
-        value=np.sqrt(group.stress(form, height)), use=np.sqrt(height), form=form, parts=parts, place=place
-    )
+    return Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
 
 
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array) -> list[Seen]:
@@ -161,10 +179,14 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
     scale, _ = group.of(row, load, form)
     height = form_at(own, *force)[:, 0] * scale
     best = winners(row * pull.direct.shape[1] + load, height)
-    shape = pull.direct.shape
-    worst, highest, parts, place = seen.worst, seen.height, np.zeros(shape), np.zeros(shape)
+    worst, highest = seen.worst, np.maximum(seen.height, 0.0)
     at = row[best], load[best]
     worst[at], highest[at] = form[best], height[best]
-    parts[at] = np.concatenate(force, axis=-1)[best]
-    place[at] = np.concatenate([there.x, there.y, there.z], axis=-1)[best]
-    return _worst(group, worst, highest, parts, place)
+
+    def told() -> tuple[Array, Array]:
+        parts, place = np.zeros((2, *pull.direct.shape))
+        parts[at] = np.concatenate(force, axis=-1)[best]
+        place[at] = np.concatenate([there.x, there.y, there.z], axis=-1)[best]
+        return parts, place
+
+    return Peak(group=group, height=highest, form=worst, there=told)

@@ -42,12 +42,17 @@ class Pieces:
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and derivative of every piece at the same u (n,): each (designs, pieces, n, 2)."""
-        angle = self.first[:, :, None] + self.span[:, None] * u
-        turn = np.stack([np.cos(angle), np.sin(angle)], axis=-1)
-        radius = self.radius[:, :, None, None]
-        place = self.base[:, :, None] + self.delta[:, :, None] * u[:, None] + radius * turn
-        along = np.stack([-turn[..., 1], turn[..., 0]], axis=-1) * self.span[:, None, None]
-        return place, self.delta[:, :, None] + radius * along
+        delta = self.delta[:, :, None]
+        place = self.base[:, :, None] + delta * u[:, None]
+        along = np.repeat(delta, u.size, axis=2)
+        bent = np.flatnonzero(self.curved)
+        if bent.size:
+            angle = self.first[:, bent, None] + self.span[bent, None] * u
+            radius, span = self.radius[:, bent, None], self.span[bent, None]
+            east, north = radius * np.cos(angle), radius * np.sin(angle)
+            place[:, bent] += np.stack([east, north], axis=-1)
+            along[:, bent] += np.stack([-north * span, east * span], axis=-1)
+        return place, along
 
     def chosen(self, row: Index, piece: Index) -> "Chosen":
         """Pieces by their numbers, of rows (both of a shape that broadcasts to that of `piece`)."""

@@ -14,6 +14,8 @@ from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 PER_PIECE = 9
+PER_STEEP = 25
+TURN = 0.3
 NEAR_END = 1e-5
 EQUAL = 0.999999  # reach from which tubes count as equal
 STEEP = 0.8  # reach from which a saddle is looked at more closely
@@ -66,7 +68,7 @@ class WeldLine:
     @property
     def per_piece(self) -> int:
         """Places of a curved piece that are looked at to begin with."""
-        return 2 * PER_PIECE - 1 if self.steep else PER_PIECE
+        return PER_STEEP if self.steep else PER_PIECE
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and frame of all pieces at u (n,): (designs, pieces, n, 3) and (..., 3, 3).
@@ -79,13 +81,16 @@ class WeldLine:
     def spaced(self, v: Array, row: Index) -> Array:
         """Places u for v (..., n) from 0 to 1 on rows (...): on a steep saddle closer toward a piece's ends.
 
-        Kept off the very ends where two tubes are as good as equal, and their saddle has no tangent there.
+        A saddle of reach k turns within some sqrt(1 - k) of a piece's end, which tanh stretches out. Kept off
+        the very ends where two tubes are as good as equal, and their saddle has no tangent there.
         """
         if not self.steep:
             return v
-        off = np.where(self.reach[row] > EQUAL, NEAR_END, 0.0)[..., None]
-        found: Array = np.clip((1.0 - np.cos(np.pi * v)) / 2.0, off, 1.0 - off)
-        return found
+        reach = self.reach[row][..., None]
+        off = np.where(reach > EQUAL, NEAR_END, 0.0)
+        stretch = -0.5 * np.log(TURN * np.sqrt(1.0 - np.minimum(reach, EQUAL)))
+        u = 0.5 + 0.5 * np.tanh(stretch * (2.0 * v - 1.0)) / np.tanh(stretch)
+        return np.where(reach > STEEP, off + (1.0 - 2.0 * off) * u, v)
 
     def _lifted(self, place: Array, along: Array) -> tuple[Array, Array]:
         where, run = in_space(self.cylinder, place, along)

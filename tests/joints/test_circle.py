@@ -51,10 +51,11 @@ def test_worst_of_any_pull(direct: np.ndarray, spin: np.ndarray, radius: float) 
     assert found.height[0, 0] >= grid * (1.0 - 1e-12)
     assert found.height[0, 0] <= grid * (1.0 + 1e-7) + 1e-9
     form = int(found.form[0, 0])
-    x, s, n = found.parts[0, 0]
+    parts, place = found.there()
+    x, s, n = parts[0, 0]
     own = FORMS[0, form] * SCALES[0, form]
     assert own @ [x * x, s * s, n * n, x * n] == pytest.approx(found.height[0, 0], rel=1e-9, abs=1e-9)
-    assert np.hypot(*found.place[0, 0, 1:]) == pytest.approx(radius)
+    assert np.hypot(*place[0, 0, 1:]) == pytest.approx(radius)
 
 
 def test_bending_alone_has_two_worst_places() -> None:
@@ -63,7 +64,7 @@ def test_bending_alone_has_two_worst_places() -> None:
     pull = Pull(direct=np.zeros((1, 1, 3)), spin=np.array([[[0.0, 2.5, 0.0]]]))
     found = top_of_circle(line, pull, np.array([[[1.0, 0.0, 0.0, 0.0]]]), np.ones((1, 1)))
     assert found.height[0, 0] == pytest.approx((12.0 * 2.5) ** 2, rel=1e-14)
-    assert abs(found.place[0, 0, 2]) == pytest.approx(12.0, rel=1e-9)
+    assert abs(found.there()[1][0, 0, 2]) == pytest.approx(12.0, rel=1e-9)
 
 
 def test_scales_that_go_with_the_load() -> None:

@@ -114,10 +114,12 @@ FORMS = np.array(
         round_line(33.0),
         saddle(25.0, 40.0, 71.0),
         saddle(30.0, 30.3, 90.0),
+        saddle(29.97, 30.0, 62.0),
+        saddle(29.9997, 30.0, 81.0),
         around("Box", 40.0, 25.0, 2.5),
         around("Flat", 40.0, 6.0),
     ],
-    ids=["circle", "saddle", "nearly equal", "box", "flat"],
+    ids=["circle", "saddle", "nearly equal", "a thousandth off", "as good as equal", "box", "flat"],
 )
 def test_worst_place_against_a_dense_scan(found):
     """Greatest of each form to 1e-7 of a scan of ten thousand places per piece."""
