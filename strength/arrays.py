@@ -77,7 +77,7 @@ def cross(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.fl
     return found
 
 
-def run_maxima(values: NDArray[np.float64], first: NDArray[np.intp]) -> NDArray[np.float64]:
+def run_maxima(values: NDArray[Number], first: NDArray[np.intp]) -> NDArray[Number]:
     """Greatest of each run of rows (rows, ...), a run from each of `first` to the next: (runs, ...).
 
     `np.maximum.reduceat` along the first axis, which takes each number by itself.
