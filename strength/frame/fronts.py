@@ -3,7 +3,7 @@
 import numpy as np
 
 from strength.arrays import distinct, numbered
-from strength.frame.assembly import Assembly
+from strength.frame.assembly import Assembly, joined
 from strength.frame.ordering import Group, group_nodes
 from strength.frame.response import Array, Index
 from strength.values import frozen
@@ -55,22 +55,18 @@ def plan_fronts(assembly: Assembly) -> Fronts:
     size = np.bincount(node)
     unknowns = np.split(np.argsort(node, kind="stable"), np.cumsum(size)[:-1])
     groups = group_nodes(_neighbours(assembly, node, size.size), size.tolist())
-    order = _joined([unknowns[n] for group in groups for n in group.own])
+    order = joined([unknowns[n] for group in groups for n in group.own])
     place = np.empty_like(order)
     place[order] = np.arange(order.size)
     own = np.array([sum(unknowns[n].size for n in group.own) for group in groups], dtype=np.intp)
     end = np.cumsum(own)
-    border = [np.sort(place[_joined([unknowns[n] for n in group.border])]) for group in groups]
+    border = [np.sort(place[joined([unknowns[n] for n in group.border])]) for group in groups]
     column = np.zeros((len(groups), order.size), dtype=np.intp)
     for n, around in enumerate(border):
         column[n, end[n] - own[n] : end[n]] = np.arange(own[n])
         column[n, around] = own[n] + np.arange(around.size)
     shape = _Shape(begin=end - own, end=end, border=border, place=place, column=column)
     return Fronts(order=order, fronts=_fronts(assembly, groups, shape))
-
-
-def _joined(parts: list[Index]) -> Index:
-    return np.concatenate(parts) if parts else np.zeros(0, dtype=np.intp)
 
 
 def _neighbours(assembly: Assembly, node: Index, count: int) -> list[int]:
@@ -122,7 +118,7 @@ def _matrices(assembly: Assembly, shape: _Shape) -> tuple[list[Index], list[Arra
     for block in assembly.blocks:
         key = front_at[shape.place[block.number]] * segments + block.segment[:, None]
         touched.append(key[block.number >= 0])
-    pairs = distinct(_joined(touched))
+    pairs = distinct(joined(touched))
     first = np.searchsorted(pairs, np.arange(fronts + 1) * segments)
     offset = np.append(0, np.cumsum(PATTERNS * np.diff(first) * size))
     flat = np.zeros(int(offset[-1]))

@@ -14,6 +14,7 @@ from strength.frame.response import Array, Index, Layout
 from strength.values import frozen
 
 SLACK = 1e-12  # squared size of a direction in which nothing resists, beside one in which parts do
+SURE = 1e3  # so many times the slack, a bound is beyond all round-off
 EXACTLY = 1e-9  # deformation of unit rows by a unit movement, below which there is none
 AT_REST = 1e-9  # moment beside the load's greatest force or moment, below which there is none
 
@@ -32,8 +33,9 @@ class Hold:
 
 def unit_rows(links: Links) -> Array:
     """Deformation rows of all segments, each of size 1 or 0: (segments, 6, 14)."""
-    size = np.linalg.norm(links.vec[:, :6], axis=2, keepdims=True)
-    return links.vec[:, :6] / np.where(size == 0.0, 1.0, size)
+    vec = links.vec[:, :6]
+    size = np.sqrt(np.einsum("smf,smf->sm", vec, vec))[:, :, None]
+    return vec / np.where(size == 0.0, 1.0, size)
 
 
 def loose_points(links: Links) -> Index:
@@ -41,9 +43,8 @@ def loose_points(links: Links) -> Index:
     return others(links.points, links.freedom[:, [0, 6]] // 6)
 
 
-def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
-    """Free turning of points, of hinges and of members about their own line."""
-    rows = unit_rows(links)
+def find_holds(case: Case, layout: Layout, links: Links, rows: Array) -> tuple[Hold, ...]:
+    """Free turning of points, of hinges and of members about their own line; rows: `unit_rows(links)`."""
     return (
         *_points(case, links, rows),
         *_hinges(case, layout, links, rows),
@@ -108,10 +109,17 @@ def _gram(links: Links, rows: Array) -> Array:
 
 
 def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
-    size, directions = np.linalg.eigh(_gram(links, rows))
-    touched = others(links.points, loose_points(links))
-    for p in touched[np.any(size[touched] < SLACK, axis=1)]:
-        free = directions[p][:, size[p] < SLACK]
+    gram = _gram(links, rows)
+    # Of a matrix without negative eigenvalues the least is over 4 det / trace^2: most points need no more.
+    trace, volume = np.trace(gram, axis1=1, axis2=2), np.linalg.det(gram)
+    joined = np.ones(links.points, dtype=bool)
+    joined[loose_points(links)] = False
+    doubtful = np.flatnonzero(joined & (4.0 * volume <= SURE * SLACK * trace**2))
+    sizes, directions = np.linalg.eigh(gram[doubtful])
+    for p, size, direction in zip(doubtful.tolist(), sizes, directions, strict=True):
+        free = direction[:, size < SLACK]
+        if free.shape[1] == 0:
+            continue
         if free.shape[1] == 3:
             free = np.eye(3)
         for axis in free.T:

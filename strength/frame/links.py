@@ -81,9 +81,11 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     axes = turn_axes(layout.axes, turn) if np.any(turn) else layout.axes
     vec = np.zeros((segments, 8, 14))
     vec[:, :, :12] = vectors(axes, pattern)
+    turned = np.flatnonzero(np.any(hinged, axis=1))
     for side in (0, 1):
-        vec[:, :, 12 + side] = np.einsum("smx,sx->sm", turning(vec[..., :12], side), hinge[:, side])
-    vec[:, :, [3, 4, 5, 9, 10, 11, 12, 13]] /= reach
+        turn_by = np.einsum("smx,sx->sm", turning(vec[turned, :, :12], side), hinge[turned, side])
+        vec[turned, :, 12 + side] = turn_by
+    vec /= np.where(np.isin(np.arange(14) % 6, (0, 1, 2)) & (np.arange(14) < 12), 1.0, reach)
     held = np.zeros(6 * count + own_freedoms.size, dtype=bool)
     number = {point.name: n for n, point in enumerate(case.points)}
     for support in case.supports:

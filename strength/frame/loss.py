@@ -48,7 +48,7 @@ def losses(case: Case, layout: Layout, prepared: Plan | None = None) -> tuple[Lo
     if links.freedoms > LARGE:
         return None
     rows = unit_rows(links)
-    holds = find_holds(case, layout, links) if prepared is None else prepared.holds
+    holds = find_holds(case, layout, links, rows) if prepared is None else prepared.holds
     try:
         give = np.asarray(np.linalg.inv(_whole(case, layout, links, rows, holds)), dtype=np.float64)
     except np.linalg.LinAlgError:

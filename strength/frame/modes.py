@@ -14,20 +14,9 @@ from strength.frame.response import Array, Flags
 
 TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
 
-ALONG = (
-    (0,),
-    (0,),
-    (1,),
-    (1, 2),
-    (2,),
-    (1, 2),
-    (1,),
-    (2,),
-)  # member axes that each pattern's forces and moments use
-
 
 def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
-    """Internal forces of a unit of each pattern: (segments, 12, 8).
+    """Internal forces of a unit of each pattern: (segments, 12, 8), one pattern after the other in memory.
 
     Rows: N Vy Vz T My Mz at the start, then at the end [N or N*mm]. Tension and sway are unit
     forces, the others unit moments. Where one end is a ball, the odd pattern is the moment at the
@@ -36,18 +25,18 @@ def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
     both = ~ball_start & ~ball_end
     only_end = ball_start & ~ball_end
     only_start = ~ball_start & ball_end
-    out = np.zeros((length.size, 2, 6, 8))
-    out[:, :, 0, TENSION] = 1.0
-    out[:, :, 3, TORSION] = both[:, None]
+    out = np.zeros((length.size, 8, 2, 6))
+    out[:, TENSION, :, 0] = 1.0
+    out[:, TORSION, :, 3] = both[:, None]
     for shear, moment, even, odd, sign in ((2, 4, EVEN_Y, ODD_Y, 1.0), (1, 5, EVEN_Z, ODD_Z, -1.0)):
-        out[:, :, moment, even] = both[:, None]
-        out[:, 0, moment, odd] = -1.0 * (both | only_start)
-        out[:, 1, moment, odd] = 1.0 * (both | only_end)
-        step = out[:, 1, moment, odd] - out[:, 0, moment, odd]
-        out[:, :, shear, odd] = (sign * step / length)[:, None]
-    out[:, :, 1, SWAY_Y] = 1.0
-    out[:, :, 2, SWAY_Z] = 1.0
-    return out.reshape(-1, 12, 8)
+        out[:, even, :, moment] = both[:, None]
+        out[:, odd, 0, moment] = -1.0 * (both | only_start)
+        out[:, odd, 1, moment] = 1.0 * (both | only_end)
+        step = out[:, odd, 1, moment] - out[:, odd, 0, moment]
+        out[:, odd, :, shear] = (sign * step / length)[:, None]
+    out[:, SWAY_Y, :, 1] = 1.0
+    out[:, SWAY_Z, :, 2] = 1.0
+    return out.reshape(-1, 8, 12).transpose(0, 2, 1)
 
 
 def vectors(axes: Array, pattern: Array) -> Array:
@@ -57,14 +46,10 @@ def vectors(axes: Array, pattern: Array) -> Array:
     and moment at the end. The same numbers read as e = vec . (u, rotation at start, u, rotation at end)
     give the deformation that belongs to it.
     """
-    out = np.zeros((pattern.shape[0], 8, 4, 3))
-    part = pattern.reshape(-1, 4, 3, 8)  # force and moment at the start, then at the end
-    for p, used in enumerate(ALONG):
-        for axis in used:
-            size = part[:, :, axis, p]
-            out[:, p] += size[:, :, None] * axes[:, None, axis]
-    out[:, :, :2] *= -1.0  # at the start the segment's own end force is minus the internal one
-    return out.reshape(-1, 8, 12)
+    part = pattern.transpose(0, 2, 1).reshape(-1, 32, 3)  # force and moment at the start, then at the end
+    out = (part @ axes).reshape(-1, 8, 12)
+    out[:, :, :6] *= -1.0  # at the start the segment's own end force is minus the internal one
+    return np.asarray(out)
 
 
 def turn_axes(axes: Array, turn: Array) -> Array:

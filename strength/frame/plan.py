@@ -85,7 +85,8 @@ def plan(case: Case, layout: Layout) -> Plan:
 
 def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
     """Hold what nothing needs, and eliminate what exact segments fix."""
-    holds = find_holds(case, layout, links)
+    rows = unit_rows(links)
+    holds = find_holds(case, layout, links, rows)
     loose = loose_points(links)
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
@@ -95,7 +96,7 @@ def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
             held[hold.freedom[np.flatnonzero(hold.weight)]] = True
         else:
             loose_ends.append((hold.freedom, hold.weight[None]))
-    exact = [(s, m, own) for s, m, own in _exact(links, held) if own.weight.shape[0]]
+    exact = [(s, m, own) for s, m, own in _exact(links, held, rows) if own.weight.shape[0]]
     conditions = [own for _, _, own in exact]
     conditions += [
         own for freedom, weight in loose_ends if (own := _left(freedom, weight, held)[1]).weight.size
@@ -129,9 +130,8 @@ def _left(freedom: Index, weight: Array, held: Flags) -> tuple[Index, Conditions
     return rows, Conditions(freedom=freedom[free], weight=weight[np.ix_(rows, np.flatnonzero(free))])
 
 
-def _exact(links: Links, held: Flags) -> Iterator[tuple[int, Index, Conditions]]:
+def _exact(links: Links, held: Flags, rows: Array) -> Iterator[tuple[int, Index, Conditions]]:
     """Conditions of undeformable segments, with segment and patterns."""
-    rows = unit_rows(links)
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
         yield int(s), *_left(links.freedom[s][there], rows[s][:, there], held)

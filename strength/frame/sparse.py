@@ -7,7 +7,7 @@ Cholesky factors; memory grows with unknowns x band, one design at a time.
 import numpy as np
 
 from strength.arrays import numbered
-from strength.frame.assembly import Assembly, Block
+from strength.frame.assembly import Assembly, Block, joined
 from strength.frame.response import Array, Index
 from strength.values import frozen
 
@@ -22,7 +22,7 @@ class Band:
 
     assembly: Assembly
     order: Index  # (unknowns,) the unknown at each place
-    places: list[Index]  # of the products of each block, in the columns of the band one after the other
+    places: Index  # (products,) in the columns of the band, one after the other
     width: int
 
     def fill(self, coefficient: Array) -> Array:
@@ -59,7 +59,7 @@ def narrow(assembly: Assembly) -> Band:
         there, at = block.number >= 0, place[block.number]
         reach = np.where(there, at, -1).max(axis=1) - np.where(there, at, n).min(axis=1)
         width = max(width, int(reach.max()))
-    places = [_places(block, place, width) for block in assembly.blocks]
+    places = joined([_places(block, place, width).reshape(-1) for block in assembly.blocks])
     return Band(assembly=assembly, order=order, places=places, width=width)
 
 
@@ -78,10 +78,10 @@ def _ties(assembly: Assembly, owner: Index) -> tuple[Index, Index]:
 
 def _places(block: Block, place: Index, width: int) -> Index:
     """Where in the band the products of a block stand: (own, unknowns, unknowns)."""
-    there, at = block.number >= 0, place[block.number]
-    row, column = np.where(there, at, -1)[:, :, None], at[:, None, :]
-    kept = (row >= column) & there[:, None, :]
-    return np.where(kept, row + width * column, (width + 1) * place.size)
+    at = np.where(block.number >= 0, place[block.number], -1)
+    out = at[:, :, None] + width * at[:, None, :]
+    out[(at[:, :, None] < at[:, None, :]) | (at[:, None, :] < 0)] = (width + 1) * place.size
+    return np.asarray(out)
 
 
 def factorise(band: Array) -> tuple[Array, float]:
