@@ -49,11 +49,12 @@ def stands(ready: BucklingPlan, coefficient: Array) -> Flags:
     if ready.assembly.unknowns == 0:
         return out
     if ready.assembly.unknowns > LARGE:
-        from strength.frame.sparse import factorise, narrow
+        from strength.frame.envelope import narrow
+        from strength.frame.factor import factorise
 
-        band = narrow(ready.assembly)
+        envelope = narrow(ready.assembly)
         for n in range(out.size):
-            out[n] = factorise(band.fill(coefficient[n]))[1] > 0.0
+            out[n] = factorise(envelope, envelope.fill(coefficient[n])).pivot > 0.0
         return out
     for at in range(0, out.size, TOGETHER):
         for n, matrix in enumerate(steady(ready, ready.assembly.matrix(coefficient[at : at + TOGETHER]))):
