@@ -175,30 +175,36 @@ def reduced(
 ) -> Evaluated:
     """Verdicts to the worst load of each; every: the others kept too."""
     rows = len(verdicts)
-    utilisation = np.empty((designs, rows))
-    load = np.empty((designs, rows), dtype=np.intp)
+    every_use = np.empty((rows, len(loads), designs))
     covered = np.ones((designs, rows), dtype=bool)
-    kept = np.empty((designs, rows, len(loads) if every else 0))
     for n, verdict in enumerate(verdicts):
         use = verdict.utilisation
         if verdict.applies is not None:
             use = np.where(verdict.applies, use, -np.inf)
-        if every:
-            kept[:, n] = use
-        at = use.argmax(axis=1)
-        load[:, n] = at
-        utilisation[:, n] = np.take_along_axis(use, at[:, None], axis=1)[:, 0]
+        every_use[n] = use.T
         if verdict.in_range is not None:
             told = verdict.in_range if verdict.applies is None else verdict.in_range | ~verdict.applies
             covered[:, n] = told.all(axis=1)
+    load, utilisation = _greatest(every_use)
     return Evaluated(
         names=tuple((verdict.part, verdict.kind) for verdict in verdicts),
         loads=loads,
         utilisation=utilisation,
         load=load,
         covered=covered,
-        every=kept if every else None,
+        every=every_use.transpose(2, 0, 1) if every else None,
     )
+
+
+def _greatest(use: Array) -> tuple[NDArray[np.intp], Array]:
+    """Number of the load that is worst, and its utilisation: (rows, loads, designs) to (designs, rows)."""
+    load = np.zeros((use.shape[0], use.shape[2]), dtype=np.intp)
+    worst = use[:, 0].copy()
+    for n in range(1, use.shape[1]):
+        more = ~(use[:, n] <= worst) & ~np.isnan(worst)  # no number is worst of all
+        load[more] = n
+        np.maximum(worst, use[:, n], out=worst)
+    return load.T, worst.T
 
 
 def with_row(found: Evaluated, use: Array) -> Evaluated:
