@@ -19,10 +19,10 @@ class Block:
     number: Index  # (own, width) unknowns, -1 where there is none
     vec: Array  # (own, patterns, width)
 
-    def products(self, coefficient: Array) -> Array:
-        """The segments' matrices (own, width, width) of coefficients (segments, patterns)."""
-        own = coefficient[self.segment, :, None]
-        vec = self.vec[:, : own.shape[1]]
+    def products(self, coefficient: Array, some: slice = slice(None)) -> Array:
+        """Matrices (own, width, width) of (some of) the segments; coefficients: (segments, patterns)."""
+        own = coefficient[self.segment[some], :, None]
+        vec = self.vec[some, : own.shape[1]]
         return np.asarray(vec.transpose(0, 2, 1) @ (own * vec))
 
 

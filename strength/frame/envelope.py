@@ -6,7 +6,7 @@ narrow; memory grows with unknowns x width. scipy is imported here only, and onl
 
 import numpy as np
 
-from strength.arrays import numbered
+from strength.arrays import few, numbered
 from strength.frame.assembly import Assembly, Block, joined
 from strength.frame.response import Array, Index
 from strength.values import frozen
@@ -36,13 +36,26 @@ class Envelope:
     assembly: Assembly
     order: Index  # (unknowns,) the unknown at each place
     panels: tuple[Panel, ...]
-    places: Index  # (products,) in the values of all panels, one after the other
-    diagonal: Index  # (unknowns,) likewise
+    places: tuple[Index, ...]  # of each block (own, width): places of its unknowns, -1 where there is none
+    base: Index  # (unknowns,) of each column, where its row 0 would stand among the values of all panels
+    stride: Index  # (unknowns,) of each column, from one row to the next
     size: int
+
+    @property
+    def diagonal(self) -> Index:
+        """Where the diagonal stands (unknowns,)."""
+        return self.base + self.stride * np.arange(self.order.size)
 
     def fill(self, coefficient: Array) -> Array:
         """Values of all panels (size,) of coefficients (segments, patterns)."""
-        return self.assembly.summed(coefficient, self.places, self.size)
+        out = np.zeros(self.size + 1)  # the last takes what belongs nowhere
+        for block, at in zip(self.assembly.blocks, self.places, strict=True):
+            for some in few(at.shape[0], at.shape[1] ** 2):
+                row, column = at[some, :, None], at[some, None, :]
+                goes = self.base[column] + self.stride[column] * row
+                goes[(row < column) | (column < 0)] = self.size
+                np.add.at(out, goes.reshape(-1), block.products(coefficient, some).reshape(-1))
+        return out[: self.size]
 
 
 def narrow(assembly: Assembly) -> Envelope:
@@ -51,7 +64,7 @@ def narrow(assembly: Assembly) -> Envelope:
     order = np.argsort(rank[owner], kind="stable")
     place = np.empty_like(order)
     place[order] = np.arange(order.size)
-    own = [np.where(block.number >= 0, place[block.number], -1) for block in assembly.blocks]
+    own = tuple(np.where(block.number >= 0, place[block.number], -1) for block in assembly.blocks)
     reach = np.arange(order.size)
     for block, at in zip(assembly.blocks, own, strict=True):
         first = np.where(block.number >= 0, at, order.size).min(axis=1)
@@ -69,8 +82,9 @@ def narrow(assembly: Assembly) -> Envelope:
         assembly=assembly,
         order=order,
         panels=panels,
-        places=joined([_places(at, base, stride, size).reshape(-1) for at in own]),
-        diagonal=base + stride * np.arange(order.size),
+        places=own,
+        base=base,
+        stride=stride,
         size=size,
     )
 
@@ -108,11 +122,3 @@ def _panels(reach: Index) -> tuple[Panel, ...]:
         at += (panel.last - begin) * (end - begin)
         out.append(panel)
     return tuple(out)
-
-
-def _places(at: Index, base: Index, stride: Index, size: int) -> Index:
-    """Where the products of a block stand (own, width, width), `size` for none; at: (own, width)."""
-    row, column = at[:, :, None], at[:, None, :]
-    out = base[at][:, None, :] + stride[at][:, None, :] * row
-    out[(row < column) | (column < 0)] = size
-    return np.asarray(out)

@@ -14,7 +14,6 @@ from strength.frame.response import Array, Index, Layout
 from strength.values import frozen
 
 SLACK = 1e-12  # squared size of a direction in which nothing resists, beside one in which parts do
-SURE = 1e3  # so many times the slack, a bound is beyond all round-off
 EXACTLY = 1e-9  # deformation of unit rows by a unit movement, below which there is none
 AT_REST = 1e-9  # moment beside the load's greatest force or moment, below which there is none
 
@@ -31,25 +30,14 @@ class Hold:
     spin: bool = False  # of a member about its own line
 
 
-def unit_rows(links: Links) -> Array:
-    """Deformation rows of all segments, each of size 1 or 0: (segments, 6, 14)."""
-    vec = links.vec[:, :6]
-    size = np.sqrt(np.einsum("smf,smf->sm", vec, vec))[:, :, None]
-    return vec / np.where(size == 0.0, 1.0, size)
-
-
 def loose_points(links: Links) -> Index:
     """Points that no part touches."""
     return others(links.points, links.freedom[:, [0, 6]] // 6)
 
 
-def find_holds(case: Case, layout: Layout, links: Links, rows: Array) -> tuple[Hold, ...]:
-    """Free turning of points, of hinges and of members about their own line; rows: `unit_rows(links)`."""
-    return (
-        *_points(case, links, rows),
-        *_hinges(case, layout, links, rows),
-        *_spins(case, layout, links, rows),
-    )
+def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
+    """Free turning of points, of hinges and of members about their own line."""
+    return (*_points(case, links), *_hinges(case, layout, links), *_spins(case, layout, links))
 
 
 def refuse_loaded(holds: Sequence[Hold], scaled_forces: Array, names: Sequence[str]) -> None:
@@ -86,11 +74,11 @@ def about_axis(axis: Array) -> str:
     return "the axis ({:.3g}, {:.3g}, {:.3g})".format(*(axis / axis[k]))
 
 
-def _gram(links: Links, rows: Array) -> Array:
+def _gram(links: Links) -> Array:
     """3 x 3 resistance to turning of each point (points, 3, 3), hinges let go."""
     out = np.zeros((links.points, 3, 3))
     for side in (0, 1):
-        part = turning(rows[..., :12], side)
+        part = turning(links.rows[..., :12], side)
         own = part.transpose(0, 2, 1) @ part
         hinged = np.flatnonzero(np.any(links.hinge[:, side] != 0.0, axis=1))
         if hinged.size:
@@ -108,13 +96,16 @@ def _gram(links: Links, rows: Array) -> Array:
     return out
 
 
-def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
-    gram = _gram(links, rows)
-    # Of a matrix without negative eigenvalues the least is over 4 det / trace^2: most points need no more.
-    trace, volume = np.trace(gram, axis1=1, axis2=2), np.linalg.det(gram)
-    joined = np.ones(links.points, dtype=bool)
-    joined[loose_points(links)] = False
-    doubtful = np.flatnonzero(joined & (4.0 * volume <= SURE * SLACK * trace**2))
+def _points(case: Case, links: Links) -> Iterator[Hold]:
+    # A segment without a ball or a hinge resists turning of its points about every axis, by half its rows.
+    firm = ~np.any(links.ball | links.hinged, axis=1)
+    doubtful = np.ones(links.points, dtype=bool)
+    doubtful[links.freedom[firm][:, [0, 6]] // 6] = False
+    doubtful[loose_points(links)] = False
+    doubtful = np.flatnonzero(doubtful)
+    if not doubtful.size:
+        return
+    gram = _gram(links)
     sizes, directions = np.linalg.eigh(gram[doubtful])
     for p, size, direction in zip(doubtful.tolist(), sizes, directions, strict=True):
         free = direction[:, size < SLACK]
@@ -133,11 +124,12 @@ def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
             )
 
 
-def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+def _hinges(case: Case, layout: Layout, links: Links) -> Iterator[Hold]:
     for side in (0, 1):
         number = links.freedom[:, 12 + side]
-        stiff = np.linalg.norm(rows[:, :, 12 + side], axis=1)
-        for s in np.flatnonzero((number >= 0) & (stiff < EXACTLY)):
+        hinged = np.flatnonzero(number >= 0)
+        stiff = np.linalg.norm(links.rows[hinged, :, 12 + side], axis=1) if hinged.size else hinged
+        for s in hinged[stiff < EXACTLY].tolist():
             yield Hold(
                 what=case.members[layout.bar[s]].name,
                 freedom=number[s : s + 1],
@@ -148,7 +140,7 @@ def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[H
             )
 
 
-def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+def _spins(case: Case, layout: Layout, links: Links) -> Iterator[Hold]:
     """Members that are free of torsion at both ends, with points or hinges that can turn along."""
     count = len(case.members)
     firsts, lasts = layout.first[:count], layout.last[:count]
@@ -168,7 +160,7 @@ def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Ho
                 move[links.freedom[s, 12 + side]] = links.reach * float(links.hinge[s, side] @ line)
         lever = float(np.linalg.norm(move))
         move /= lever
-        strain = np.einsum("smf,sf->sm", rows, np.where(links.freedom >= 0, move[links.freedom], 0.0))
+        strain = np.einsum("smf,sf->sm", links.rows, np.where(links.freedom >= 0, move[links.freedom], 0.0))
         if np.max(np.abs(strain)) < EXACTLY and not np.any(move[links.held]):
             number = np.flatnonzero(move)
             yield Hold(

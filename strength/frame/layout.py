@@ -57,11 +57,8 @@ def _segments(parts: list[Member | Strut], number: dict[str, int]) -> tuple[Inde
     """Point numbers at the segments' starts and ends, each bar's first segment, each segment's bar."""
     starts = [number[part.start] for part in parts]
     ends = [number[part.end] for part in parts]
-    between = {
-        b: [number[name] for name in part.via]
-        for b, part in enumerate(parts)
-        if isinstance(part, Member) and part.via
-    }
+    vias = [part.via if isinstance(part, Member) else () for part in parts]
+    between = {b: [number[name] for name in via] for b, via in enumerate(vias) if via}
     pieces = np.ones(len(parts), dtype=np.intp)
     for b, via in between.items():
         pieces[b] += len(via)

@@ -8,7 +8,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.fronts import Fronts, plan_fronts
-from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
+from strength.frame.holds import Hold, find_holds, loose_points
 from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
 from strength.frame.pulls import Pulls, plan_pulls
@@ -85,8 +85,7 @@ def plan(case: Case, layout: Layout) -> Plan:
 
 def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
     """Hold what nothing needs, and eliminate what exact segments fix."""
-    rows = unit_rows(links)
-    holds = find_holds(case, layout, links, rows)
+    holds = find_holds(case, layout, links)
     loose = loose_points(links)
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
@@ -96,7 +95,7 @@ def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
             held[hold.freedom[np.flatnonzero(hold.weight)]] = True
         else:
             loose_ends.append((hold.freedom, hold.weight[None]))
-    exact = [(s, m, own) for s, m, own in _exact(links, held, rows) if own.weight.shape[0]]
+    exact = [(s, m, own) for s, m, own in _exact(links, held) if own.weight.shape[0]]
     conditions = [own for _, _, own in exact]
     conditions += [
         own for freedom, weight in loose_ends if (own := _left(freedom, weight, held)[1]).weight.size
@@ -130,11 +129,11 @@ def _left(freedom: Index, weight: Array, held: Flags) -> tuple[Index, Conditions
     return rows, Conditions(freedom=freedom[free], weight=weight[np.ix_(rows, np.flatnonzero(free))])
 
 
-def _exact(links: Links, held: Flags, rows: Array) -> Iterator[tuple[int, Index, Conditions]]:
+def _exact(links: Links, held: Flags) -> Iterator[tuple[int, Index, Conditions]]:
     """Conditions of undeformable segments, with segment and patterns."""
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
-        yield int(s), *_left(links.freedom[s][there], rows[s][:, there], held)
+        yield int(s), *_left(links.freedom[s][there], links.rows[s][:, there], held)
 
 
 def _shares(exact: list[tuple[int, Index, Conditions]]) -> tuple[Shares, ...]:
