@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
+CACHED = 1 << 16  # numbers of an array that stays in a processor's cache (own choice from timing)
 Number = TypeVar("Number", bound=np.generic)
 
 
@@ -37,6 +38,16 @@ def others(count: int, taken: NDArray[np.intp]) -> NDArray[np.intp]:
     array([1, 2, 4])
     """
     return np.flatnonzero(~np.isin(np.arange(count), taken))
+
+
+def few(count: int, each: int) -> list[slice]:
+    """Slices over so many items of so many numbers each, that what is made of one stays in the cache.
+
+    >>> few(5, CACHED // 2)
+    [slice(0, 2, None), slice(2, 4, None), slice(4, 5, None)]
+    """
+    step = max(1, CACHED // max(each, 1))
+    return [slice(at, min(at + step, count)) for at in range(0, count, step)]
 
 
 def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:
@@ -77,7 +88,7 @@ def cross(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.fl
     return found
 
 
-def run_maxima(values: NDArray[np.float64], first: NDArray[np.intp]) -> NDArray[np.float64]:
+def run_maxima(values: NDArray[Number], first: NDArray[np.intp]) -> NDArray[Number]:
     """Greatest of each run of rows (rows, ...), a run from each of `first` to the next: (runs, ...).
 
     `np.maximum.reduceat` along the first axis, which takes each number by itself.

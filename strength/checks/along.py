@@ -20,9 +20,8 @@ def forces_along(layout: "Layout", response: "Response", bar: Index, place: Arra
     As `frame.response.at_places`, which is told the same: place (designs, places). Most places are
     ends of segments in all designs, where there is nothing to work out.
     """
-    # of a segment's two ends one after the other
-    ends = response.forces.transpose(4, 2, 3, 1, 0)
-    ends = ends.reshape(6, -1, *ends.shape[3:])
+    ends = np.ascontiguousarray(response.forces.transpose(4, 2, 3, 1, 0))
+    ends = ends.reshape(6, -1, *ends.shape[3:])  # of a segment's two ends one after the other
     designs = max(place.shape[0], ends.shape[-1])
     moves = (place != place[:1]).any(axis=0)
     segment, share = find_places(layout, bar, place[:1], later)
@@ -49,6 +48,10 @@ def forces_along(layout: "Layout", response: "Response", bar: Index, place: Arra
 def _between(ends: Array, segment: Index, share: Array) -> Array:
     """Forces (6, places, loads, designs) at shares (designs or 1, places) of segments."""
     weight = share.T[:, None]
-    return np.asarray(
-        (1.0 - weight) * np.take(ends, 2 * segment, axis=1) + weight * np.take(ends, 2 * segment + 1, axis=1)
-    )
+    found, after = np.take(ends, 2 * segment, axis=1), np.take(ends, 2 * segment + 1, axis=1)
+    if weight.shape[-1] > found.shape[-1]:
+        return np.asarray((1.0 - weight) * found + weight * after)
+    found *= 1.0 - weight
+    after *= weight
+    found += after
+    return found

@@ -5,7 +5,8 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.checks.bolts import BoltEffect, bolt_effects
+from strength.checks.bolt_columns import PlateColumns, late_at_plates, plate_columns
+from strength.checks.bolts import BoltEffect
 from strength.checks.context import Context
 from strength.checks.plate_rows import at_plates, near_edge
 from strength.checks.verdict import Verdict
@@ -29,23 +30,36 @@ PIN = "EN 1993-1-8:2005 Table 3.10"
 
 def bearing(context: Context) -> Iterator[Verdict]:
     """One verdict per joint with plates. Edges that are too near put `tear-out` out of range."""
+    own = plate_columns(context)
+    if own is None:
+        return
+    found = late_at_plates(context, KIND, own, own.pull, _resistance(context, own), _whole)
+    for verdict, effect in zip(found, own.effects, strict=True):
+        yield _whole(context, effect) if effect.fastener.is_pin else verdict
+
+
+def _resistance(context: Context, own: PlateColumns) -> Array:
+    """Characteristic bearing resistance at all holes but those of pins, (columns, designs) [N]."""
+    if context.factors.method == "limit-state":
+        found = bearing_limit_state(own.diameter, own.thickness, own.ultimate, own.own, own.edge, own.hole)
+    else:
+        found = bearing_allowable(own.diameter, own.thickness, own.ultimate, own.own)
+    lap = bearing_single_lap(own.diameter, own.thickness, own.ultimate)
+    return np.where(own.is_lap, np.minimum(found, lap), found)
+
+
+def _whole(context: Context, effect: BoltEffect) -> Verdict:
     limit_state = context.factors.method == "limit-state"
-    for effect in bolt_effects(context):
-        if not effect.plates:
-            continue
-        pulls = [effect.pull_on(n) for n in range(len(effect.plates))]
-        if effect.fastener.is_pin:
-            limits = [pin_limit(context, effect, plate) for plate in effect.plates]
-            yield at_plates(context, effect, KIND, pulls, limits, PIN)
-            continue
-        lap = effect.is_single and not effect.two_planes
-        by = context.factors.on_ultimate()[:, None]
-        limits = [
-            _of(effect, plate, lap=lap, limit_state=limit_state)[:, None] / by for plate in effect.plates
-        ]
-        source = (LIMIT_STATE if limit_state else ALLOWABLE) + (LAP if lap else "")
-        note = near_edge(effect, LEAST_EDGE) if limit_state else ""
-        yield at_plates(context, effect, KIND, pulls, limits, source, note=note)
+    pulls = [effect.pull_on(n) for n in range(len(effect.plates))]
+    if effect.fastener.is_pin:
+        limits = [pin_limit(context, effect, plate) for plate in effect.plates]
+        return at_plates(context, effect, KIND, pulls, limits, PIN)
+    lap = effect.is_single and not effect.two_planes
+    by = context.factors.on_ultimate()[:, None]
+    limits = [_of(effect, plate, lap=lap, limit_state=limit_state)[:, None] / by for plate in effect.plates]
+    source = (LIMIT_STATE if limit_state else ALLOWABLE) + (LAP if lap else "")
+    note = near_edge(effect, LEAST_EDGE) if limit_state else ""
+    return at_plates(context, effect, KIND, pulls, limits, source, note=note)
 
 
 def _of(effect: BoltEffect, plate: BoltedPlate, *, lap: bool, limit_state: bool) -> Array:

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.checks.bolt_columns import late_at_holes
 from strength.checks.bolts import BoltEffect, bolt_effects
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
@@ -28,10 +29,14 @@ def shear_demand(context: Context, effect: BoltEffect) -> NDArray[np.float64]:
 
 def bolt_shear(context: Context) -> Iterator[Verdict]:
     """One verdict per bolt joint, at its worst bolt."""
-    for effect in bolt_effects(context):
-        size = effect.bolt.size
-        source = {"pin": PIN, "shoulder": SHOULDER}.get(size.kind, SOURCE)
-        in_thread = size.kind != "pin" and effect.bolt.thread_in_shear
-        note = f"per plane, of {effect.bolt.shear_planes}; {'thread' if in_thread else 'shank'} in the plane"
-        demand, limit = shear_demand(context, effect), shear_limit(context, effect)
-        yield effect.at_bolts(context, KIND, "N", demand, limit, source, note=note)
+    effects = bolt_effects(context)
+    return late_at_holes(context, KIND, effects, lambda e: e.shear, lambda e: e.fastener.shear, _whole)
+
+
+def _whole(context: Context, effect: BoltEffect) -> Verdict:
+    size = effect.bolt.size
+    source = {"pin": PIN, "shoulder": SHOULDER}.get(size.kind, SOURCE)
+    in_thread = size.kind != "pin" and effect.bolt.thread_in_shear
+    note = f"per plane, of {effect.bolt.shear_planes}; {'thread' if in_thread else 'shank'} in the plane"
+    demand, limit = shear_demand(context, effect), shear_limit(context, effect)
+    return effect.at_bolts(context, KIND, "N", demand, limit, source, note=note)

@@ -11,9 +11,9 @@ from strength.checks.joint_rows import bar_number, heat_of, joint_path_factor, w
 from strength.checks.verdict import Verdict
 from strength.errors import CaseError, UnknownNameError
 from strength.joints.bolt_bending import couple
-from strength.joints.bolt_group import BoltForces, grouped, single
+from strength.joints.bolt_group import BoltForces, grouped, singles
 from strength.joints.bolted_plate import BoltedPlate, bolted_plates
-from strength.joints.end_force import EndForce, end_force
+from strength.joints.end_force import EndForce, end_forces
 from strength.joints.fastener import Fastener, fastener
 from strength.joints.heat import HeatLength
 from strength.values import frozen
@@ -91,19 +91,32 @@ def bolt_effects(context: Context) -> tuple[BoltEffect, ...]:
     Raises CaseError for a class or a plate's thickness that the library does not hold.
     """
     if context not in _known:
-        heat = heat_of(context) if any(bolt.plates for bolt in context.case.bolts) else ()
-        _known[context] = tuple(_effect(context, bolt, heat) for bolt in context.case.bolts)
+        bolts = context.case.bolts
+        heat = heat_of(context) if any(bolt.plates for bolt in bolts) else ()
+        numbers = [(bar_number(context, bolt.member), bolt.end) for bolt in bolts]
+        ends = end_forces(context.layout, context.response, numbers)
+        every = zip(bolts, ends, _forces(bolts, ends), strict=True)
+        _known[context] = tuple(_effect(context, *each, heat) for each in every)
     return _known[context]
 
 
-def _effect(context: Context, bolt: Bolt, heat: tuple[HeatLength, ...]) -> BoltEffect:
-    bar = bar_number(context, bolt.member)
-    end = end_force(context.layout, context.response, bar, bolt.end)
-    axis = np.array(bolt.axis)
+def _forces(bolts: tuple[Bolt, ...], ends: list[EndForce]) -> list[BoltForces]:
+    """Forces on the bolts of every joint: all single ones in one step, then groups."""
+    axes = [np.array(bolt.axis) for bolt in bolts]
+    alone = [n for n, bolt in enumerate(bolts) if not bolt.group]
+    own = [ends[n] for n in alone]
+    found = singles([end.force for end in own], [end.moment for end in own], [axes[n] for n in alone])
+    known = dict(zip(alone, found, strict=True))
+    return [
+        known[n] if n in known else grouped(end.force, end.moment, axes[n], np.array(bolts[n].group))
+        for n, end in enumerate(ends)
+    ]
+
+
+def _effect(
+    context: Context, bolt: Bolt, end: EndForce, forces: BoltForces, heat: tuple[HeatLength, ...]
+) -> BoltEffect:
     places = np.array(bolt.group) if bolt.group else np.zeros((1, 3))
-    forces = (
-        grouped(end.force, end.moment, axis, places) if bolt.group else single(end.force, end.moment, axis)
-    )
     plates = bolted_plates(context.case, context.layout, context.bars, heat, bolt, end, places)
     thickness = None
     if plates:
@@ -117,7 +130,7 @@ def _effect(context: Context, bolt: Bolt, heat: tuple[HeatLength, ...]) -> BoltE
         plates=plates,
         thickness=thickness,
         shear=_per_plane(bolt, forces, thickness),
-        path_factor=joint_path_factor(context, bar, bolt.only_path),
+        path_factor=joint_path_factor(context, end.bar, bolt.only_path),
         places=_words(bolt),
     )
 

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from strength.arrays import picked
+from strength.arrays import picked, spread
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import by_load
@@ -65,10 +65,11 @@ def worst_place(
     in_range: broadcasts likewise; one place out of range puts the row out of range. amplified:
     moments count in it, so that the note tells where frame buckling raises them.
     """
-    demand, limit, in_range = np.broadcast_arrays(demand, limit, in_range)
+    demand, limit, in_range = np.asarray(demand), np.asarray(limit), np.asarray(in_range)
     use = demand / limit
     where = use.argmax(axis=-1)
-    demand, limit, use = (picked(values, where) for values in (demand, limit, use))
+    known = np.asarray(spread(in_range, use.shape).all(axis=-1))
+    demand, limit, use = (picked(spread(values, use.shape), where) for values in (demand, limit, use))
     return Verdict(
         part=part,
         kind=kind,
@@ -80,6 +81,6 @@ def worst_place(
         utilisation=use * path_factor,
         places=places,
         where=where,
-        in_range=np.all(in_range, axis=-1),
+        in_range=known,
         notes=by_load(context, note) if amplified else (note,) * demand.shape[1],
     )

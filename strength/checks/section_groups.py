@@ -75,11 +75,12 @@ def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulde
     if boxes.size:
         yield Group(matrix=unit_box(), own=boxes, scale=_box_scale(bars, bar[boxes]))
     alike: dict[Hashable, list[int]] = {}
-    for n, number in enumerate(bar.tolist()):
-        shape = bars.shapes[number]
-        if not isinstance(shape, Tube | Bar | Box | None):
-            sizes = (bars.depth[:, number].tobytes(), bars.width[:, number].tobytes())
-            alike.setdefault((gaps[n], sizes if isinstance(shape, Flat) else shape), []).append(n)
+    others = np.array([not isinstance(shape, Tube | Bar | Box | None) for shape in bars.shapes], dtype=bool)
+    for n in np.flatnonzero(others[bar]).tolist():
+        number = int(bar[n])
+        sizes = (bars.depth[:, number].tobytes(), bars.width[:, number].tobytes())
+        shape = sizes if isinstance(bars.shapes[number], Flat) else bars.shapes[number]
+        alike.setdefault((gaps[n], shape), []).append(n)
     for own in alike.values():
         number, gap = int(bar[own[0]]), gaps[own[0]]
         if isinstance(bars.shapes[number], Flat) and not gap:

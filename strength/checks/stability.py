@@ -30,7 +30,7 @@ class Pressed:
     """Bars with their buckling lengths; n, my, mz, demand: (bars, loads, designs), with load factor.
 
     n: greatest compression, never negative; my, mz: greatest magnitudes of moments, of round bars my
-    of both together and mz 0. greatest: (bars, loads, designs) of the force along and across, each.
+    of both together and mz 0.
     """
 
     numbers: list[int]
@@ -38,7 +38,6 @@ class Pressed:
     n: Array
     my: Array
     mz: Array
-    greatest: Array
     strength: Array  # (bars, designs)
     carries: Resistances
     demand: Array
@@ -64,14 +63,13 @@ def _pressed(context: Context) -> Pressed:
     found = buckling_lengths(context.case, context.layout, bars)
     numbers = sorted(found)
     lengths = [found[number] for number in numbers]
-    axial, vy, vz, _, my, mz = stations.inner
+    axial, *_, my, mz = stations.inner
     is_round = np.array([isinstance(shape, Tube | Bar) for shape in bars.shapes], dtype=bool)[stations.bar]
     both = np.abs(my)
     both[is_round] = np.sqrt(my[is_round] ** 2 + mz[is_round] ** 2)
     across = np.where(is_round[:, None, None], 0.0, np.abs(mz))
-    effects = [-axial, both, across, np.abs(axial), np.maximum(np.abs(vy), np.abs(vz))]
-    worst = [_along(stations.worst(effect), numbers, lengths) for effect in effects]
-    n, my, mz, along, shear = (effect * context.factors.load()[:, None] for effect in worst)
+    worst = [_along(stations.worst(effect), numbers, lengths) for effect in (-axial, both, across)]
+    n, my, mz = (effect * context.factors.load()[:, None] for effect in worst)
     n = np.maximum(n, 0.0)
     strength = _strengths(bars, numbers, lengths, welds_on(context))
     carries = resistances(bars, numbers, lengths, strength)
@@ -84,7 +82,6 @@ def _pressed(context: Context) -> Pressed:
         n=n,
         my=my,
         mz=mz,
-        greatest=along + shear,
         strength=strength,
         carries=carries,
         demand=demand,
@@ -139,7 +136,7 @@ def _whole(context: Context, pressed: Pressed, n: int, use: Array) -> Verdict:
     bars, number, whole = context.bars, pressed.numbers[n], pressed.lengths[n]
     demand = pressed.demand[n].T
     # with nothing that presses along it and nothing that tips it over, a part can only bend
-    unpressed = pressed.n[n, :, 0] <= ROUNDING * pressed.greatest[n, :, 0]
+    unpressed = pressed.n[n, :, 0] <= ROUNDING * _greatest(context, whole)
     unpressed &= pressed.carries.chi_lt[n, 0] >= 1.0
     note = _note(bars, pressed, n)
     notes = [
@@ -159,6 +156,14 @@ def _whole(context: Context, pressed: Pressed, n: int, use: Array) -> Verdict:
         in_range=spread(in_range(bars, number)[:, None], demand.shape),
         notes=tuple("; ".join(part for part in parts if part) for parts in notes),
     )
+
+
+def _greatest(context: Context, whole: BucklingLength) -> Array:
+    """Greatest force along a buckling length and across it, added up (loads,) [N], of the first design."""
+    own = [context.stations.inner[:3, context.stations.of(link.bar), :, 0] for link in whole.links]
+    along, *across = np.abs(np.concatenate(own, axis=1)).max(axis=1)
+    found: Array = (along + np.maximum(*across)) * context.factors.load()
+    return found
 
 
 def _note(bars: Bars, pressed: Pressed, n: int) -> str:

@@ -64,7 +64,11 @@ class Stations:
 
     def worst(self, values: Array) -> Array:
         """The greatest at the stations of each bar: (stations, loads, designs) to (bars, loads, designs)."""
-        return run_maxima(values, np.array(self._first[:-1], dtype=np.intp))
+        return run_maxima(values, self._begin)
+
+    @cached_property
+    def _begin(self) -> NDArray[np.intp]:
+        return np.array(self._first[:-1], dtype=np.intp)
 
     @cached_property
     def _first(self) -> list[int]:

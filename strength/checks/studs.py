@@ -10,8 +10,7 @@ from strength.case.shape import Rigid
 from strength.checks.context import Context
 from strength.checks.joint_rows import bar_number, heat_of, joint_path_factor, worst_place
 from strength.checks.verdict import Verdict
-from strength.joints.end_force import EndForce, along_and_across, end_force, size
-from strength.joints.heat import HeatLength
+from strength.joints.end_force import EndForce, end_forces, resolved
 from strength.joints.tapped import ALONG, Tapped, tapped
 from strength.library.bolt import BoltClass, find_bolt_class
 from strength.library.threads import Thread, thread
@@ -91,28 +90,35 @@ _known: "WeakKeyDictionary[Context, tuple[StudEffect, ...]]" = WeakKeyDictionary
 def stud_effects(context: Context) -> tuple[StudEffect, ...]:
     """Every stud of the case, worked out once for all checks."""
     if context not in _known:
-        heat = heat_of(context) if context.case.studs else ()
-        _known[context] = tuple(_effect(context, stud, heat) for stud in context.case.studs)
+        _known[context] = _effects(context) if context.case.studs else ()
     return _known[context]
 
 
-def _effect(context: Context, stud: Stud, heat: tuple[HeatLength, ...]) -> StudEffect:
-    bar = bar_number(context, stud.member)
-    end = end_force(context.layout, context.response, bar, stud.end)
-    axis = end.axes[0] if stud.axis is None else np.array(stud.axis)
-    along, across = along_and_across(end.force, axis)
-    twisting, bending = along_and_across(end.moment, axis)
-    return StudEffect(
-        stud=stud,
-        end=end,
-        axis=axis,
-        in_line=not isinstance(context.bars.shapes[bar], Rigid) and abs(axis @ end.axes[0]) > ALONG,
-        grade=find_bolt_class(stud.grade, stud.size.diameter),
-        thread=thread(stud.size.text),
-        into=tapped(context.case, context.layout, context.bars, heat, stud, end, axis),
-        along=np.abs(along),
-        across=size(across),
-        bending=size(bending),
-        twisting=np.abs(twisting),
-        path_factor=joint_path_factor(context, bar, stud.only_path),
+def _effects(context: Context) -> tuple[StudEffect, ...]:
+    studs, heat = context.case.studs, heat_of(context)
+    numbers = [(bar_number(context, stud.member), stud.end) for stud in studs]
+    ends = end_forces(context.layout, context.response, numbers)
+    axes = [
+        end.axes[0] if stud.axis is None else np.array(stud.axis)
+        for stud, end in zip(studs, ends, strict=True)
+    ]
+    along, across = resolved([end.force for end in ends], axes)
+    twisting, bending = resolved([end.moment for end in ends], axes)
+    shapes = context.bars.shapes
+    return tuple(
+        StudEffect(
+            stud=stud,
+            end=end,
+            axis=axis,
+            in_line=not isinstance(shapes[end.bar], Rigid) and abs(axis @ end.axes[0]) > ALONG,
+            grade=find_bolt_class(stud.grade, stud.size.diameter),
+            thread=thread(stud.size.text),
+            into=tapped(context.case, context.layout, context.bars, heat, stud, end, axis),
+            along=along[n].T,
+            across=across[n].T,
+            bending=bending[n].T,
+            twisting=twisting[n].T,
+            path_factor=joint_path_factor(context, end.bar, stud.only_path),
+        )
+        for n, (stud, end, axis) in enumerate(zip(studs, ends, axes, strict=True))
     )

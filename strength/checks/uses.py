@@ -14,7 +14,7 @@ Flags = NDArray[np.bool_]
 class Uses:
     """Rows of a kind or more.
 
-    names: part and kind of each. use: (rows, designs, loads), -inf where there is no row for a load.
+    names: part and kind of each. use: (rows, loads, designs), -inf where there is no row for a load.
     covered: (rows, designs), True where all loads that have the row are in its source's range.
     """
 
@@ -25,12 +25,12 @@ class Uses:
     @staticmethod
     def of(verdicts: list[Verdict], designs: int, loads: int) -> "Uses":
         """What verdicts tell."""
-        use = np.empty((len(verdicts), designs, loads))
+        use = np.empty((len(verdicts), loads, designs))
         covered = np.ones((len(verdicts), designs), dtype=bool)
         for n, verdict in enumerate(verdicts):
-            use[n] = verdict.utilisation
+            use[n] = verdict.utilisation.T
             if verdict.applies is not None:
-                use[n][:, ~verdict.applies] = -np.inf
+                use[n, ~verdict.applies] = -np.inf
             if verdict.in_range is not None:
                 told = verdict.in_range if verdict.applies is None else verdict.in_range | ~verdict.applies
                 covered[n] = told.all(axis=1)

@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from functools import cached_property
+from itertools import compress, repeat
 from operator import attrgetter
 from typing import NamedTuple
 
@@ -70,35 +71,24 @@ class Verdict:
     def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
         """The rows of one design, in the order of the loads."""
         every = len(loads)
-        return [
-            Row(
-                self.part,
-                self.kind,
-                load,
-                self.places[place],
-                demand,
-                limit,
-                self.unit,
-                utilisation,
-                in_range,
-                fails,
-                self.source,
-                note,
-            )
-            for load, place, demand, limit, utilisation, in_range, fails, note, applies in zip(
-                loads,
-                [0] * every if self.where is None else self.where[design].tolist(),
-                self.demand[design].tolist(),
-                self.limit[design].tolist(),
-                self.utilisation[design].tolist(),
-                [True] * every if self.in_range is None else self.in_range[design].tolist(),
-                [self.fails] * every if isinstance(self.fails, str) else self.fails,
-                [""] * every if self.notes is None else self.notes,
-                [True] * every if self.applies is None else self.applies.tolist(),
-                strict=True,
-            )
-            if applies
-        ]
+        columns = (
+            repeat(self.part, every),
+            repeat(self.kind, every),
+            loads,
+            repeat(self.places[0], every)
+            if self.where is None
+            else [self.places[n] for n in self.where[design].tolist()],
+            self.demand[design].tolist(),
+            self.limit[design].tolist(),
+            repeat(self.unit, every),
+            self.utilisation[design].tolist(),
+            repeat(True, every) if self.in_range is None else self.in_range[design].tolist(),
+            repeat(self.fails, every) if isinstance(self.fails, str) else self.fails,
+            repeat(self.source, every),
+            repeat("", every) if self.notes is None else self.notes,
+        )
+        rows = map(Row._make, zip(*columns, strict=True))
+        return list(rows if self.applies is None else compress(rows, self.applies.tolist()))
 
 
 class Late(Verdict):

@@ -26,7 +26,7 @@ def throat_uses(context: Context) -> Uses:
     for n, effect in enumerate(effects):
         verdict = special(context, effect)
         if verdict is not None:
-            one = Uses.of([verdict], *found.use.shape[1:])
+            one = Uses.of([verdict], designs=found.use.shape[2], loads=found.use.shape[1])
             found.use[n], found.covered[n] = one.use[0], one.covered[0]
     return found
 
@@ -46,13 +46,11 @@ def _uses(context: Context, kind: str, quality: list[float], covered: "list[bool
         own = list(judged.group.welds)
         use[own] = _peak(judged, kind).use.reshape(len(own), -1, loads)
         square[own] = judged.square.reshape(len(own), -1)
-    use *= context.factors.load() * context.factors.on_ultimate()
-    use *= np.array(
-        [effect.path_factor / good for effect, good in zip(effects, quality, strict=True)]
-    ).reshape(-1, 1, 1)
+    by = np.array([effect.path_factor / good for effect, good in zip(effects, quality, strict=True)])
+    use *= by.reshape(-1, 1, 1) * (context.factors.load() * context.factors.on_ultimate())
     return Uses(
         names=tuple((effect.weld.name, kind) for effect in effects),
-        use=use,
+        use=np.swapaxes(use, 1, 2),
         covered=square & np.stack([np.broadcast_to(each, designs) for each in covered])
         if effects
         else square,

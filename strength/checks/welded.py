@@ -1,5 +1,8 @@
 """Welds on a part: its own, and those of other parts onto it."""
 
+from collections.abc import Iterator
+from weakref import WeakKeyDictionary
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -18,9 +21,17 @@ class WeldOn:
     factor: float
 
 
+_known: "WeakKeyDictionary[Context, tuple[WeldOn, ...]]" = WeakKeyDictionary()
+
+
 def welds_on(context: Context) -> tuple[WeldOn, ...]:
-    """All welds on all bars; a weld of one part onto another counts for both."""
-    found = []
+    """All welds on all bars, looked up once; a weld of one part onto another counts for both."""
+    if context not in _known:
+        _known[context] = tuple(_found(context))
+    return _known[context]
+
+
+def _found(context: Context) -> Iterator[WeldOn]:
     for seat in context.seats:
         places = [(seat.bar, seat.plane)]
         if seat.host is not None:
@@ -28,5 +39,4 @@ def welds_on(context: Context) -> tuple[WeldOn, ...]:
         for bar, at in places:
             metal = context.bars.metals[bar]
             factor = 1.0 if metal is None else welded_factor(metal, seat.weld.process)
-            found.append(WeldOn(name=seat.weld.name, bar=bar, at=at, factor=factor))
-    return tuple(found)
+            yield WeldOn(name=seat.weld.name, bar=bar, at=at, factor=factor)

@@ -109,9 +109,8 @@ def _whole(context: Context, number: int, kind: str) -> Verdict:
     own = stations.of(number)
     limit = yield_limit(context, number) if kind == "yielding" else ultimate_limit(context, number)
     demand = stations.peak[:, :, own] * context.factors.load()[:, None]
-    demand, limit = np.broadcast_arrays(demand, limit)
     where = (demand / limit).argmax(axis=-1)
-    demand, limit = (picked(part, where) for part in (demand, limit))
+    demand, limit = (picked(spread(part, demand.shape), where) for part in (demand, limit))
     return Verdict(
         part=context.bars.names[number],
         kind=kind,

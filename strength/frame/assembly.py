@@ -19,10 +19,10 @@ class Block:
     number: Index  # (own, width) unknowns, -1 where there is none
     vec: Array  # (own, patterns, width)
 
-    def products(self, coefficient: Array) -> Array:
-        """The segments' matrices (own, width, width) of coefficients (segments, patterns)."""
-        own = coefficient[self.segment, :, None]
-        vec = self.vec[:, : own.shape[1]]
+    def products(self, coefficient: Array, some: slice = slice(None)) -> Array:
+        """Matrices (own, width, width) of (some of) the segments; coefficients: (segments, patterns)."""
+        own = coefficient[self.segment[some], :, None]
+        vec = self.vec[some, : own.shape[1]]
         return np.asarray(vec.transpose(0, 2, 1) @ (own * vec))
 
 
@@ -34,17 +34,16 @@ class Assembly:
     unknowns: int
     owner: Index  # (unknowns,) the point, or the hinge, that an unknown belongs to
 
-    def summed(self, coefficient: Array, places: list[Index], size: int) -> Array:
-        """Sums (size,) of all products at their places: (own, width, width) for each block, `size` for none.
+    def summed(self, coefficient: Array, places: Index, size: int) -> Array:
+        """Sums (size,) of all products at their places (products,), `size` for none.
 
-        coefficient: (segments, patterns).
+        coefficient: (segments, patterns). Products: (own, width, width), block after block.
         """
         parts = [block.products(coefficient).reshape(-1) for block in self.blocks]
         if not parts:
             return np.zeros(size)
-        at = np.concatenate([place.reshape(-1) for place in places])
-        found = np.bincount(at, weights=np.concatenate(parts), minlength=size + 1)[:size]
-        return np.asarray(found, dtype=float)
+        every = parts[0] if len(parts) == 1 else np.concatenate(parts)
+        return np.asarray(np.bincount(places, weights=every, minlength=size + 1)[:size], dtype=float)
 
     def matrix(self, coefficient: Array) -> Array:
         """Dense matrices (designs, unknowns, unknowns) of coefficients (designs, segments, patterns)."""
@@ -54,10 +53,16 @@ class Assembly:
             number = block.number
             there = (number >= 0)[:, :, None] & (number >= 0)[:, None, :]
             places.append(np.where(there, n * number[:, :, None] + number[:, None, :], n * n))
+        every = joined([place.reshape(-1) for place in places])
         out = np.empty((coefficient.shape[0], n, n))
         for one, own in zip(out, coefficient, strict=True):
-            one[:] = self.summed(own, places, n * n).reshape(n, n)
+            one[:] = self.summed(own, every, n * n).reshape(n, n)
         return out
+
+
+def joined(parts: list[Index]) -> Index:
+    """One after the other; a single one as it is."""
+    return parts[0] if len(parts) == 1 else np.concatenate([np.zeros(0, dtype=np.intp), *parts])
 
 
 def map_assembly(links: Links, reduction: Reduction, patterns: int = 6) -> Assembly:

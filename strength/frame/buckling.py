@@ -41,13 +41,14 @@ def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
     links = link(case, layout, struts_hold=True)
     constrained = constrain(case, layout, links)
     reduction = constrained.reduction
+    motions = None if case.supports else rigid_motions(layout, links, constrained.loose)
+    if motions is not None and reduction.unknowns > LARGE:
+        reduction = reduction.drop(steadiest(motions, reduction))
+        motions = None
     n = reduction.unknowns
     rigid: Array = np.zeros((n, 0))
     amount: Array = np.zeros((0, n))
-    motions = None if case.supports else rigid_motions(layout, links, constrained.loose)
-    if motions is not None and n > LARGE:
-        reduction = reduction.drop(steadiest(motions, reduction))
-    elif motions is not None:
+    if motions is not None:
         free = np.flatnonzero(reduction.place >= 0)
         rigid = np.zeros((n, 6))
         rigid[reduction.place[free]] = motions[:, free].T

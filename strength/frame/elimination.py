@@ -29,7 +29,7 @@ def eliminate(planned: Fronts, coefficient: Array, loads: Array) -> Array:
     for n, front in enumerate(planned.fronts):
         alike = not np.any(varied[front.coefficient])
         rows = np.take(flat[:2] if alike else flat, front.coefficient, axis=1) @ front.matrix
-        whole = _filled(front, rows[: 1 if alike else coefficient.shape[0]], given, handed)
+        whole = filled(front, rows[: 1 if alike else coefficient.shape[0]], given, handed)
         own, width = front.end - front.begin, front.border.size
         try:
             found = np.asarray(np.linalg.solve(whole[:, :own, :own], whole[:, :own, own:]), dtype=float)
@@ -44,8 +44,11 @@ def eliminate(planned: Fronts, coefficient: Array, loads: Array) -> Array:
     return out
 
 
-def _filled(front: Front, rows: Array, loads: Array, handed: dict[int, Array]) -> Array:
-    """A front's own rows, and what others handed over: (designs or 1, all, all + loads)."""
+def filled(front: Front, rows: Array, loads: Array, handed: dict[int, Array]) -> Array:
+    """A front's own rows, and what others handed over: (designs or 1, all, all + loads).
+
+    rows: (designs or 1, own x all). loads: (designs or 1, unknowns, loads). handed: by number of front.
+    """
     own, every = front.end - front.begin, front.end - front.begin + front.border.size
     given = [(handed.pop(n), runs) for n, runs in front.children]
     designs = max(part.shape[0] for part in (rows, loads, *(part for part, _ in given)))

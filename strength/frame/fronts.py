@@ -3,12 +3,10 @@
 import numpy as np
 
 from strength.arrays import distinct, numbered
-from strength.frame.assembly import Assembly
+from strength.frame.assembly import Assembly, joined
 from strength.frame.ordering import Group, group_nodes
-from strength.frame.response import Array, Index
+from strength.frame.response import Array, Flags, Index
 from strength.values import frozen
-
-PATTERNS = 6  # coefficients of a segment
 
 Runs = tuple[tuple[slice, slice], ...]
 
@@ -31,6 +29,7 @@ class Fronts:
 
     order: Index  # (unknowns,) the unknown at each place
     fronts: tuple[Front, ...]
+    early: int  # how many there are before those of the points that go last
 
 
 @frozen(kw_only=True, eq=False)
@@ -49,28 +48,29 @@ class _Shape:
         return self.end - self.begin + np.array([around.size for around in self.border], dtype=np.intp)
 
 
-def plan_fronts(assembly: Assembly) -> Fronts:
-    """Find the order of elimination, and where each coefficient goes."""
+def plan_fronts(assembly: Assembly, last: Flags | None = None) -> Fronts:
+    """Find the order of elimination, and where each coefficient goes.
+
+    last: (unknowns,) those whose points go after all others; none where left out.
+    """
     _, node = numbered(assembly.owner)
     size = np.bincount(node)
     unknowns = np.split(np.argsort(node, kind="stable"), np.cumsum(size)[:-1])
-    groups = group_nodes(_neighbours(assembly, node, size.size), size.tolist())
-    order = _joined([unknowns[n] for group in groups for n in group.own])
+    late = frozenset() if last is None else frozenset(node[last].tolist())
+    groups = group_nodes(_neighbours(assembly, node, size.size), size.tolist(), late)
+    order = joined([unknowns[n] for group in groups for n in group.own])
     place = np.empty_like(order)
     place[order] = np.arange(order.size)
     own = np.array([sum(unknowns[n].size for n in group.own) for group in groups], dtype=np.intp)
     end = np.cumsum(own)
-    border = [np.sort(place[_joined([unknowns[n] for n in group.border])]) for group in groups]
+    border = [np.sort(place[joined([unknowns[n] for n in group.border])]) for group in groups]
     column = np.zeros((len(groups), order.size), dtype=np.intp)
     for n, around in enumerate(border):
         column[n, end[n] - own[n] : end[n]] = np.arange(own[n])
         column[n, around] = own[n] + np.arange(around.size)
     shape = _Shape(begin=end - own, end=end, border=border, place=place, column=column)
-    return Fronts(order=order, fronts=_fronts(assembly, groups, shape))
-
-
-def _joined(parts: list[Index]) -> Index:
-    return np.concatenate(parts) if parts else np.zeros(0, dtype=np.intp)
+    early = sum(late.isdisjoint(group.own) for group in groups)
+    return Fronts(order=order, fronts=_fronts(assembly, groups, shape), early=early)
 
 
 def _neighbours(assembly: Assembly, node: Index, count: int) -> list[int]:
@@ -117,14 +117,15 @@ def _matrices(assembly: Assembly, shape: _Shape) -> tuple[list[Index], list[Arra
     fronts, wide, begin = shape.begin.size, shape.wide, shape.begin
     size = np.maximum((shape.end - begin) * wide, 2)  # a product with one column sums in another order
     front_at = np.repeat(np.arange(fronts), shape.end - begin)
+    patterns = assembly.blocks[0].vec.shape[1] if assembly.blocks else 0
     segments = 1 + max((int(block.segment.max()) for block in assembly.blocks), default=0)
     touched = []
     for block in assembly.blocks:
         key = front_at[shape.place[block.number]] * segments + block.segment[:, None]
         touched.append(key[block.number >= 0])
-    pairs = distinct(_joined(touched))
+    pairs = distinct(joined(touched))
     first = np.searchsorted(pairs, np.arange(fronts + 1) * segments)
-    offset = np.append(0, np.cumsum(PATTERNS * np.diff(first) * size))
+    offset = np.append(0, np.cumsum(patterns * np.diff(first) * size))
     flat = np.zeros(int(offset[-1]))
     for block in assembly.blocks:
         at = shape.place[block.number]
@@ -133,12 +134,12 @@ def _matrices(assembly: Assembly, shape: _Shape) -> tuple[list[Index], list[Arra
         number, one, other = np.nonzero(there[:, :, None] & there[:, None, :] & later)
         front = front_at[at[number, one]]
         pair = np.searchsorted(pairs, front * segments + block.segment[number]) - first[front]
-        goes = offset[front] + PATTERNS * pair * size[front]
+        goes = offset[front] + patterns * pair * size[front]
         goes += (at[number, one] - begin[front]) * wide[front] + shape.column[front, at[number, other]]
-        for pattern in range(PATTERNS):
+        for pattern in range(patterns):
             vec = block.vec[:, pattern]
             flat[goes + pattern * size[front]] = vec[number, one] * vec[number, other]
     own = [pairs[first[n] : first[n + 1]] % segments for n in range(fronts)]
-    terms = [(PATTERNS * each[:, None] + np.arange(PATTERNS)).reshape(-1) for each in own]
+    terms = [(patterns * each[:, None] + np.arange(patterns)).reshape(-1) for each in own]
     matrices = [flat[offset[n] : offset[n + 1]].reshape(terms[n].size, int(size[n])) for n in range(fronts)]
     return terms, matrices

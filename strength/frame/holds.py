@@ -30,12 +30,6 @@ class Hold:
     spin: bool = False  # of a member about its own line
 
 
-def unit_rows(links: Links) -> Array:
-    """Deformation rows of all segments, each of size 1 or 0: (segments, 6, 14)."""
-    size = np.linalg.norm(links.vec[:, :6], axis=2, keepdims=True)
-    return links.vec[:, :6] / np.where(size == 0.0, 1.0, size)
-
-
 def loose_points(links: Links) -> Index:
     """Points that no part touches."""
     return others(links.points, links.freedom[:, [0, 6]] // 6)
@@ -43,12 +37,7 @@ def loose_points(links: Links) -> Index:
 
 def find_holds(case: Case, layout: Layout, links: Links) -> tuple[Hold, ...]:
     """Free turning of points, of hinges and of members about their own line."""
-    rows = unit_rows(links)
-    return (
-        *_points(case, links, rows),
-        *_hinges(case, layout, links, rows),
-        *_spins(case, layout, links, rows),
-    )
+    return (*_points(case, links), *_hinges(case, layout, links), *_spins(case, layout, links))
 
 
 def refuse_loaded(holds: Sequence[Hold], scaled_forces: Array, names: Sequence[str]) -> None:
@@ -85,11 +74,11 @@ def about_axis(axis: Array) -> str:
     return "the axis ({:.3g}, {:.3g}, {:.3g})".format(*(axis / axis[k]))
 
 
-def _gram(links: Links, rows: Array) -> Array:
+def _gram(links: Links) -> Array:
     """3 x 3 resistance to turning of each point (points, 3, 3), hinges let go."""
     out = np.zeros((links.points, 3, 3))
     for side in (0, 1):
-        part = turning(rows[..., :12], side)
+        part = turning(links.rows[..., :12], side)
         own = part.transpose(0, 2, 1) @ part
         hinged = np.flatnonzero(np.any(links.hinge[:, side] != 0.0, axis=1))
         if hinged.size:
@@ -107,11 +96,21 @@ def _gram(links: Links, rows: Array) -> Array:
     return out
 
 
-def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
-    size, directions = np.linalg.eigh(_gram(links, rows))
-    touched = others(links.points, loose_points(links))
-    for p in touched[np.any(size[touched] < SLACK, axis=1)]:
-        free = directions[p][:, size[p] < SLACK]
+def _points(case: Case, links: Links) -> Iterator[Hold]:
+    # A segment without a ball or a hinge resists turning of its points about every axis, by half its rows.
+    firm = ~np.any(links.ball | links.hinged, axis=1)
+    doubtful = np.ones(links.points, dtype=bool)
+    doubtful[links.freedom[firm][:, [0, 6]] // 6] = False
+    doubtful[loose_points(links)] = False
+    doubtful = np.flatnonzero(doubtful)
+    if not doubtful.size:
+        return
+    gram = _gram(links)
+    sizes, directions = np.linalg.eigh(gram[doubtful])
+    for p, size, direction in zip(doubtful.tolist(), sizes, directions, strict=True):
+        free = direction[:, size < SLACK]
+        if free.shape[1] == 0:
+            continue
         if free.shape[1] == 3:
             free = np.eye(3)
         for axis in free.T:
@@ -125,11 +124,12 @@ def _points(case: Case, links: Links, rows: Array) -> Iterator[Hold]:
             )
 
 
-def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+def _hinges(case: Case, layout: Layout, links: Links) -> Iterator[Hold]:
     for side in (0, 1):
         number = links.freedom[:, 12 + side]
-        stiff = np.linalg.norm(rows[:, :, 12 + side], axis=1)
-        for s in np.flatnonzero((number >= 0) & (stiff < EXACTLY)):
+        hinged = np.flatnonzero(number >= 0)
+        stiff = np.linalg.norm(links.rows[hinged, :, 12 + side], axis=1) if hinged.size else hinged
+        for s in hinged[stiff < EXACTLY].tolist():
             yield Hold(
                 what=case.members[layout.bar[s]].name,
                 freedom=number[s : s + 1],
@@ -140,7 +140,7 @@ def _hinges(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[H
             )
 
 
-def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Hold]:
+def _spins(case: Case, layout: Layout, links: Links) -> Iterator[Hold]:
     """Members that are free of torsion at both ends, with points or hinges that can turn along."""
     count = len(case.members)
     firsts, lasts = layout.first[:count], layout.last[:count]
@@ -160,7 +160,7 @@ def _spins(case: Case, layout: Layout, links: Links, rows: Array) -> Iterator[Ho
                 move[links.freedom[s, 12 + side]] = links.reach * float(links.hinge[s, side] @ line)
         lever = float(np.linalg.norm(move))
         move /= lever
-        strain = np.einsum("smf,sf->sm", rows, np.where(links.freedom >= 0, move[links.freedom], 0.0))
+        strain = np.einsum("smf,sf->sm", links.rows, np.where(links.freedom >= 0, move[links.freedom], 0.0))
         if np.max(np.abs(strain)) < EXACTLY and not np.any(move[links.held]):
             number = np.flatnonzero(move)
             yield Hold(

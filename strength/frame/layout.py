@@ -19,20 +19,9 @@ def lay_out(case: Case) -> Layout:
     Raises CaseError for a part of no length and for an `up` that lies along its part.
     """
     number = {point.name: n for n, point in enumerate(case.points)}
-    points = np.array([point.at for point in case.points], dtype=float).reshape(-1, 3)
+    points = np.array([at for point in case.points for at in point.at], dtype=float).reshape(-1, 3)
     parts: list[Member | Strut] = [*case.members, *case.struts]
-    bar: list[int] = []
-    start: list[int] = []
-    end: list[int] = []
-    first: list[int] = []
-    for b, part in enumerate(parts):
-        via = part.via if isinstance(part, Member) else ()
-        chain = [number[name] for name in (part.start, *via, part.end)]
-        first.append(len(bar))
-        bar += [b] * (len(chain) - 1)
-        start += chain[:-1]
-        end += chain[1:]
-    bars, starts, ends, firsts = (np.array(values, dtype=np.intp) for values in (bar, start, end, first))
+    starts, ends, firsts, bars = _segments(parts, number)
     lasts = np.append(firsts[1:], bars.size)[: firsts.size] - 1
     run = points[ends] - points[starts]
     length = np.linalg.norm(run, axis=1)
@@ -42,9 +31,9 @@ def lay_out(case: Case) -> Layout:
     _refuse(parts, np.flatnonzero(whole == 0.0), "ends where it starts")
     chord /= whole[:, None]
     ups = default_up(chord)
-    for b, part in enumerate(parts):
-        if part.up is not None:
-            ups[b] = part.up
+    for b, up in enumerate([part.up for part in parts]):
+        if up is not None:
+            ups[b] = up
     axes, lying = frame_axes(run, ups[bars])
     _refuse(parts, distinct(bars[lying]), "has its `up` along its own line")
     base = points[starts[firsts]][bars]
@@ -62,6 +51,24 @@ def lay_out(case: Case) -> Layout:
         first=firsts,
         last=lasts,
     )
+
+
+def _segments(parts: list[Member | Strut], number: dict[str, int]) -> tuple[Index, Index, Index, Index]:
+    """Point numbers at the segments' starts and ends, each bar's first segment, each segment's bar."""
+    starts = [number[part.start] for part in parts]
+    ends = [number[part.end] for part in parts]
+    vias = [part.via if isinstance(part, Member) else () for part in parts]
+    between = {b: [number[name] for name in via] for b, via in enumerate(vias) if via}
+    pieces = np.ones(len(parts), dtype=np.intp)
+    for b, via in between.items():
+        pieces[b] += len(via)
+    first = np.cumsum(pieces) - pieces
+    bar = np.repeat(np.arange(len(parts)), pieces)
+    start, end = np.array(starts, dtype=np.intp)[bar], np.array(ends, dtype=np.intp)[bar]
+    for b, via in between.items():
+        at = int(first[b])
+        start[at + 1 : at + 1 + len(via)] = end[at : at + len(via)] = via
+    return start, end, first, bar
 
 
 def default_up(direction: Array) -> Array:

@@ -1,5 +1,7 @@
 """How each segment is joined at its ends, and by which freedoms it moves."""
 
+from functools import cached_property
+
 import numpy as np
 
 from strength.case.model import Case
@@ -38,6 +40,18 @@ class Links:
         out = np.full(self.freedoms, self.reach)
         out[: 6 * self.points].reshape(-1, 6)[:, :3] = 1.0
         return out
+
+    @cached_property
+    def rows(self) -> Array:
+        """Deformation rows of all segments, each of size 1 or 0: (segments, 6, 14)."""
+        vec = self.vec[:, :6]
+        size = np.sqrt(np.einsum("smf,smf->sm", vec, vec))[:, :, None]
+        return np.asarray(vec / np.where(size == 0.0, 1.0, size))
+
+    @property
+    def hinged(self) -> Flags:
+        """Ends that have a hinge (segments, 2)."""
+        return np.asarray(self.freedom[:, 12:] >= 0)
 
 
 def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
@@ -79,11 +93,16 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     shapes = [*(member.shape for member in members), *(strut.shape for strut in case.struts)]
     turn = principal_turns(shapes)[layout.bar]
     axes = turn_axes(layout.axes, turn) if np.any(turn) else layout.axes
+    ends = vectors(axes, pattern)
     vec = np.zeros((segments, 8, 14))
-    vec[:, :, :12] = vectors(axes, pattern)
+    turned = np.flatnonzero(np.any(hinged, axis=1))
     for side in (0, 1):
-        vec[:, :, 12 + side] = np.einsum("smx,sx->sm", turning(vec[..., :12], side), hinge[:, side])
-    vec[:, :, [3, 4, 5, 9, 10, 11, 12, 13]] /= reach
+        turn_by = np.einsum("smx,sx->sm", turning(ends[turned], side), hinge[turned, side])
+        vec[turned, :, 12 + side] = turn_by / reach
+    for side in (0, 1):
+        about = turning(ends, side)
+        about /= reach
+    vec[:, :, :12] = ends
     held = np.zeros(6 * count + own_freedoms.size, dtype=bool)
     number = {point.name: n for n, point in enumerate(case.points)}
     for support in case.supports:
@@ -94,7 +113,7 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
         points=count,
         freedoms=held.size,
         freedom=freedom,
-        pattern=turn_back(pattern, turn) if np.any(turn) else pattern,
+        pattern=_in_order(turn_back(pattern, turn) if np.any(turn) else pattern),
         vec=vec,
         hinge=hinge,
         ball=ball,
@@ -102,3 +121,8 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
         stiffness=stiffness,
         held=held,
     )
+
+
+def _in_order(pattern: Array) -> Array:
+    """Segment by segment, pattern by pattern in memory, as matrix products want them."""
+    return np.ascontiguousarray(pattern.transpose(0, 2, 1)).transpose(0, 2, 1)

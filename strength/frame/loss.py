@@ -12,7 +12,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.case.shape import Rigid
 from strength.frame.assembly import LARGE
-from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
+from strength.frame.holds import Hold, find_holds, loose_points
 from strength.frame.layout import part_names
 from strength.frame.links import Links, link
 from strength.frame.plan import Plan, rigid_motions
@@ -47,7 +47,7 @@ def losses(case: Case, layout: Layout, prepared: Plan | None = None) -> tuple[Lo
     links = link(case, layout) if prepared is None else prepared.links
     if links.freedoms > LARGE:
         return None
-    rows = unit_rows(links)
+    rows = links.rows
     holds = find_holds(case, layout, links) if prepared is None else prepared.holds
     try:
         give = np.asarray(np.linalg.inv(_whole(case, layout, links, rows, holds)), dtype=np.float64)

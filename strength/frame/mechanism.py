@@ -13,7 +13,7 @@ from strength.case.checking.meeting import unjoined
 from strength.case.model import Case
 from strength.errors import MechanismError
 from strength.frame.assembly import LARGE, Assembly
-from strength.frame.holds import EXACTLY, unit_rows
+from strength.frame.holds import EXACTLY
 from strength.frame.layout import part_names
 from strength.frame.links import Links
 from strength.frame.naming import describe
@@ -28,8 +28,7 @@ def refuse_mechanisms(
     case: Case, layout: Layout, links: Links, reduction: Reduction, assembly: Assembly
 ) -> None:
     """Raise MechanismError naming the part, the point and the direction that can move."""
-    rows = unit_rows(links)
-    moves = _still(links, rows, reduction, assembly)
+    moves = _still(links, reduction, assembly)
     if moves.shape[0]:
         raise MechanismError(*describe(case, layout, links, moves))
 
@@ -72,7 +71,7 @@ def pieces(points: int, start: Index, end: Index) -> Index:
         piece = new
 
 
-def _still(links: Links, rows: Array, reduction: Reduction, assembly: Assembly) -> Array:
+def _still(links: Links, reduction: Reduction, assembly: Assembly) -> Array:
     """Movements (count, freedoms) that strain no part."""
     n = assembly.unknowns
     if n == 0:
@@ -90,7 +89,7 @@ def _still(links: Links, rows: Array, reduction: Reduction, assembly: Assembly) 
     moves = reduction.expand(soft)
     basis, _ = np.linalg.qr(moves)
     at = np.where(links.freedom[..., None] >= 0, basis[links.freedom], 0.0)
-    strain = (rows @ at).reshape(-1, basis.shape[1])
+    strain = (links.rows @ at).reshape(-1, basis.shape[1])
     _, sizes, turn = np.linalg.svd(strain, full_matrices=True)
     sizes = np.append(sizes, np.zeros(turn.shape[0] - sizes.size))
     return np.asarray(turn[sizes < EXACTLY] @ basis.T)

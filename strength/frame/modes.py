@@ -14,20 +14,22 @@ from strength.frame.response import Array, Flags
 
 TENSION, TORSION, EVEN_Y, ODD_Y, EVEN_Z, ODD_Z, SWAY_Y, SWAY_Z = range(8)
 
-ALONG = (
-    (0,),
-    (0,),
-    (1,),
+
+# Axis that each pattern's forces, then its moments, lie along; none: it has none.
+ALONG: tuple[tuple[int | None, int | None], ...] = (
+    (0, None),
+    (None, 0),
+    (None, 1),
+    (2, 1),
+    (None, 2),
     (1, 2),
-    (2,),
-    (1, 2),
-    (1,),
-    (2,),
-)  # member axes that each pattern's forces and moments use
+    (1, None),
+    (2, None),
+)
 
 
 def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
-    """Internal forces of a unit of each pattern: (segments, 12, 8).
+    """Internal forces of a unit of each pattern: (segments, 12, 8), segments last in memory.
 
     Rows: N Vy Vz T My Mz at the start, then at the end [N or N*mm]. Tension and sway are unit
     forces, the others unit moments. Where one end is a ball, the odd pattern is the moment at the
@@ -36,35 +38,37 @@ def patterns(length: Array, ball_start: Flags, ball_end: Flags) -> Array:
     both = ~ball_start & ~ball_end
     only_end = ball_start & ~ball_end
     only_start = ~ball_start & ball_end
-    out = np.zeros((length.size, 2, 6, 8))
-    out[:, :, 0, TENSION] = 1.0
-    out[:, :, 3, TORSION] = both[:, None]
+    out = np.zeros((8, 2, 6, length.size))
+    out[TENSION, :, 0] = 1.0
+    out[TORSION, :, 3] = both
     for shear, moment, even, odd, sign in ((2, 4, EVEN_Y, ODD_Y, 1.0), (1, 5, EVEN_Z, ODD_Z, -1.0)):
-        out[:, :, moment, even] = both[:, None]
-        out[:, 0, moment, odd] = -1.0 * (both | only_start)
-        out[:, 1, moment, odd] = 1.0 * (both | only_end)
-        step = out[:, 1, moment, odd] - out[:, 0, moment, odd]
-        out[:, :, shear, odd] = (sign * step / length)[:, None]
-    out[:, :, 1, SWAY_Y] = 1.0
-    out[:, :, 2, SWAY_Z] = 1.0
-    return out.reshape(-1, 12, 8)
+        out[even, :, moment] = both
+        out[odd, 0, moment] = -1.0 * (both | only_start)
+        out[odd, 1, moment] = 1.0 * (both | only_end)
+        out[odd, :, shear] = sign * (out[odd, 1, moment] - out[odd, 0, moment]) / length
+    out[SWAY_Y, :, 1] = 1.0
+    out[SWAY_Z, :, 2] = 1.0
+    return out.reshape(8, 12, -1).transpose(2, 1, 0)
 
 
 def vectors(axes: Array, pattern: Array) -> Array:
-    """The patterns as forces on the segment's ends in body axes: (segments, 8, 12).
+    """The patterns as forces on the segment's ends in body axes: (segments, 8, 12), segments last in memory.
 
     axes: (segments, 3, 3), those that the patterns are in. Columns: force and moment at the start, force
     and moment at the end. The same numbers read as e = vec . (u, rotation at start, u, rotation at end)
     give the deformation that belongs to it.
     """
-    out = np.zeros((pattern.shape[0], 8, 4, 3))
-    part = pattern.reshape(-1, 4, 3, 8)  # force and moment at the start, then at the end
+    part = pattern.transpose(2, 1, 0).reshape(8, 4, 3, -1)  # force, moment at the start, then at the end
+    along = np.ascontiguousarray(axes.transpose(1, 2, 0))
+    out = np.zeros(part.shape)
     for p, used in enumerate(ALONG):
-        for axis in used:
-            size = part[:, :, axis, p]
-            out[:, p] += size[:, :, None] * axes[:, None, axis]
-    out[:, :, :2] *= -1.0  # at the start the segment's own end force is minus the internal one
-    return out.reshape(-1, 8, 12)
+        for end in (0, 1):
+            for kind, axis in enumerate(used):
+                if axis is not None:
+                    # at the start the segment's own end force is minus the internal one
+                    size = part[p, 2 * end + kind, axis] * (1.0 if end else -1.0)
+                    np.multiply(size, along[axis], out=out[p, 2 * end + kind])
+    return out.reshape(8, 12, -1).transpose(2, 0, 1)
 
 
 def turn_axes(axes: Array, turn: Array) -> Array:

@@ -23,12 +23,13 @@ class Group:
     children: tuple[int, ...]  # numbers of groups, all before this one
 
 
-def group_nodes(neighbours: list[int], size: list[int]) -> list[Group]:
+def group_nodes(neighbours: list[int], size: list[int], last: frozenset[int] = frozenset()) -> list[Group]:
     """Groups in the order of their elimination.
 
     neighbours: of each node, one bit for every other node it is joined to. size: unknowns of each node.
+    last: nodes that go after all others.
     """
-    order, border = _minimum_degree(neighbours)
+    order, border = _minimum_degree(neighbours, last)
     rank = {node: n for n, node in enumerate(order)}
     own: dict[int, list[int]] = {}
     children: dict[int, list[int]] = {node: [] for node in order}
@@ -39,7 +40,8 @@ def group_nodes(neighbours: list[int], size: list[int]) -> list[Group]:
         for child in sorted(children[node], key=width.__getitem__, reverse=True):
             theirs = sum(size[other] for other in own[child])
             apart = _cost(theirs, width[child]) + _cost(pivots, width[node])
-            if theirs + pivots <= TOGETHER and _cost(theirs + pivots, width[node]) <= apart:
+            alike = (child in last) == (node in last)
+            if alike and theirs + pivots <= TOGETHER and _cost(theirs + pivots, width[node]) <= apart:
                 pivots += theirs
                 own[node] = own.pop(child) + own[node]
                 children[node].remove(child)
@@ -69,20 +71,20 @@ def bits(mask: int) -> Iterator[int]:
         mask ^= last
 
 
-def _minimum_degree(neighbours: list[int]) -> tuple[list[int], list[int]]:
+def _minimum_degree(neighbours: list[int], last: frozenset[int]) -> tuple[list[int], list[int]]:
     """Nodes in order, and of each node the bits of those it is joined to when it goes."""
     joined = list(neighbours)
     degree = [mask.bit_count() for mask in joined]
-    left = list(range(len(joined)))
     order = []
-    while left:
-        node = min(left, key=degree.__getitem__)
-        left.remove(node)
-        order.append(node)
-        around = joined[node]
-        for other in bits(around):
-            joined[other] = (joined[other] | around) & ~(1 << other) & ~(1 << node)
-            degree[other] = joined[other].bit_count()
+    for left in ([node for node in range(len(joined)) if node not in last], list(last)):
+        while left:
+            node = min(left, key=degree.__getitem__)
+            left.remove(node)
+            order.append(node)
+            around = joined[node]
+            for other in bits(around):
+                joined[other] = (joined[other] | around) & ~(1 << other) & ~(1 << node)
+                degree[other] = joined[other].bit_count()
     return order, joined
 
 

@@ -8,7 +8,7 @@ import numpy as np
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.fronts import Fronts, plan_fronts
-from strength.frame.holds import Hold, find_holds, loose_points, unit_rows
+from strength.frame.holds import Hold, find_holds, loose_points
 from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
 from strength.frame.pulls import Pulls, plan_pulls
@@ -131,10 +131,9 @@ def _left(freedom: Index, weight: Array, held: Flags) -> tuple[Index, Conditions
 
 def _exact(links: Links, held: Flags) -> Iterator[tuple[int, Index, Conditions]]:
     """Conditions of undeformable segments, with segment and patterns."""
-    rows = unit_rows(links)
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
-        yield int(s), *_left(links.freedom[s][there], rows[s][:, there], held)
+        yield int(s), *_left(links.freedom[s][there], links.rows[s][:, there], held)
 
 
 def _shares(exact: list[tuple[int, Index, Conditions]]) -> tuple[Shares, ...]:

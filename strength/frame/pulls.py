@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from strength.arrays import few
 from strength.frame.links import Links
 from strength.frame.response import Array, Index
 from strength.values import frozen
@@ -13,7 +14,7 @@ class Meeting:
 
     point: Index  # (own,)
     segment: Index  # (own, ends) numbers among those summed
-    vec: Array  # (own, 6, ends x 6) on the point's freedoms, for a unit of each pattern
+    vec: Array  # (own, ends x 6, 6): a unit of each pattern on the point's freedoms
 
 
 @frozen(kw_only=True, eq=False)
@@ -35,7 +36,9 @@ class Pulls:
         out = np.zeros((self.freedoms, flat.shape[2]))
         at = out[: 6 * self.points].reshape(self.points, 6, -1)
         for met in self.meetings:
-            at[met.point] = met.vec @ flat[met.segment].reshape(met.point.size, -1, flat.shape[2])
+            for some in few(met.point.size, met.vec.shape[1] * flat.shape[2]):
+                ends = flat[met.segment[some]].reshape(-1, met.vec.shape[1], flat.shape[2])
+                at[met.point[some]] = met.vec[some].transpose(0, 2, 1) @ ends
         if self.hinge.size:
             out[self.hinge] = np.einsum("hp,hpc->hc", self.hinge_vec, flat[self.hinged])
         return out.reshape(self.freedoms, *tail)
@@ -43,9 +46,8 @@ class Pulls:
 
 def plan_pulls(links: Links, segment: Index) -> Pulls:
     """Prepare the sum over some segments."""
-    own = segment.size
     point = links.freedom[segment][:, [0, 6]].reshape(-1) // 6  # start, end, start, end...
-    vec = links.vec[segment, :6, :12].reshape(own, 6, 2, 6).transpose(0, 2, 3, 1).reshape(2 * own, 6, 6)
+    vec = links.vec[:, :6, :12].reshape(-1, 6, 2, 6)
     order = np.argsort(point, kind="stable")
     count = np.bincount(point, minlength=links.points)
     first = np.cumsum(count) - count
@@ -54,8 +56,8 @@ def plan_pulls(links: Links, segment: Index) -> Pulls:
         points = np.flatnonzero(count == ends)
         if points.size:
             end = order[first[points, None] + np.arange(ends)]
-            side_by_side = vec[end].transpose(0, 2, 1, 3).reshape(points.size, 6, 6 * ends)
-            meetings.append(Meeting(point=points, segment=end // 2, vec=side_by_side))
+            units = vec[segment[end // 2], :, end % 2].reshape(points.size, 6 * ends, 6)
+            meetings.append(Meeting(point=points, segment=end // 2, vec=units))
     number, side = np.nonzero(links.freedom[segment, 12:] >= 0)
     return Pulls(
         points=links.points,

@@ -7,6 +7,7 @@ from collections.abc import Callable
 
 import numpy as np
 
+from strength.arrays import few
 from strength.case.model import Case
 from strength.frame.links import Links
 from strength.frame.plan import Plan
@@ -68,11 +69,13 @@ def _greatest(values: Array) -> Array:
 def deformation(links: Links, moves: Array) -> Array:
     """Natural deformations (segments, 6, designs, loads) of scaled movements (freedoms, designs, loads)."""
     flat = moves.reshape(moves.shape[0], -1)
-    out = links.vec[:, :6, :12] @ flat[links.freedom[:, :12]]
+    out = np.empty((links.freedom.shape[0], 6, flat.shape[1]))
+    for some in few(out.shape[0], 12 * flat.shape[1]):
+        np.matmul(links.vec[some, :6, :12], flat[links.freedom[some, :12]], out=out[some])
     for side in (12, 13):
         hinged = np.flatnonzero(links.freedom[:, side] >= 0)
         out[hinged] += links.vec[hinged, :6, side, None] * flat[links.freedom[hinged, side], None]
-    return np.asarray(out.reshape(*out.shape[:2], *moves.shape[1:]), dtype=float)
+    return out.reshape(*out.shape[:2], *moves.shape[1:])
 
 
 def respond(

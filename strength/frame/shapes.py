@@ -30,7 +30,7 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: A
     cap = softening.limit(here, push)
     rest = softening.under(here[:1], np.zeros((1, segments)))
     stiff = rest.reshape(-1)
-    give = np.linalg.inv(steady(ready, ready.assembly.matrix(rest))[0])
+    give = np.linalg.inv(steady(ready.assembly.matrix(rest), ready.rigid, ready.amount)[0])
     straining = Straining.of(ready.assembly, segments)
     small = np.where(np.isfinite(cap), cap, 1.0) * STEP
     start = softening.under(here, small[:, None] * push).reshape(loads, -1) - stiff

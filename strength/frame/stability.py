@@ -60,12 +60,12 @@ def first_pole(ei: Array, ga: Array, length: Array, one_ball: Flags, no_ball: Fl
 
 
 def _one_ball_root(ei: Array, ga: Array, length: Array) -> Array:
-    """Root of tan x = eta x in (pi, 3 pi / 2), eta = 1 / (1 + x^2 EI / (GA L^2)), by bisection."""
-    low = np.full(np.broadcast_shapes(ei.shape, ga.shape, length.shape), np.pi)
-    high = 1.5 * np.pi + 0.0 * low
-    for _ in range(60):
-        x = 0.5 * (low + high)
-        eta = 1.0 / (1.0 + x**2 * ei / (ga * length**2))
-        early = np.sin(x) - eta * x * np.cos(x) > 0.0  # eta pi at pi, -1 at 3 pi / 2
-        low, high = np.where(early, x, low), np.where(early, high, x)
-    return 0.5 * (low + high)
+    """Root of tan x = eta x in (pi, 3 pi / 2), eta = 1 / (1 + x^2 EI / (GA L^2)).
+
+    Iterated as x = pi + arctan(eta x), whose slope is under 0.1: each pass gives a figure.
+    """
+    soft = np.asarray(ei / (ga * length**2))
+    x = np.full(soft.shape, 1.5 * np.pi)
+    for _ in range(18):
+        x = np.pi + np.arctan(x / (1.0 + soft * x**2))
+    return x

@@ -1,10 +1,12 @@
 """Forces on each bolt of a joint, from the force and moment that come to its end point."""
 
+from collections.abc import Sequence
+
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import cross
-from strength.joints.end_force import along_and_across, size
+from strength.joints.end_force import along_and_across, resolved, size
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -29,16 +31,24 @@ class BoltForces:
     about_line: Array
 
 
-def single(force: Array, moment: Array, axis: Array) -> BoltForces:
-    """One bolt: force and moment (designs, loads, 3) at its place, axis a unit vector."""
-    along, across = along_and_across(force, axis)
-    about, bending = along_and_across(moment, axis)
-    return BoltForces(
-        across=size(across)[..., None],
-        along=np.abs(along)[..., None],
-        bending=size(bending)[..., None],
-        about_axis=np.abs(about),
-        about_line=np.zeros_like(about),
+def singles(
+    forces: Sequence[Array], moments: Sequence[Array], axes: Sequence[Array]
+) -> tuple[BoltForces, ...]:
+    """Single bolts: forces and moments (designs, loads, 3) at their places, axes unit vectors (3,)."""
+    if not axes:
+        return ()
+    along, across = resolved(forces, axes)
+    about, bending = resolved(moments, axes)
+    nothing = np.zeros(along.shape[:0:-1])
+    return tuple(
+        BoltForces(
+            across=across[n].T[..., None],
+            along=along[n].T[..., None],
+            bending=bending[n].T[..., None],
+            about_axis=about[n].T,
+            about_line=nothing,
+        )
+        for n in range(len(axes))
     )
 
 

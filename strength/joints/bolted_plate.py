@@ -153,7 +153,7 @@ def _passing(
     """Other bars of this metal that pass within the plates' stack of every bolt, and where on them."""
     found = []
     for bar, own in enumerate(bars.metals):
-        if bar == end.bar or own != metal:
+        if own is None or own.name != metal.name or bar == end.bar or own != metal:
             continue
         first = int(layout.first[bar])
         local = (end.at + places - layout.points[layout.start[first]]) @ layout.axes[first].T

@@ -16,8 +16,8 @@ ZOOMS = (1.0, 0.25, 0.04, 0.005)  # of the sampling step: each parabola lands we
 def climbed(height: Callable[[Array], Array], middle: Array, step: float) -> Array:
     """Where a smooth height is greatest next to `middle` (...), from 0 to 1, sampled at `step`.
 
-    height: (..., n) of places (..., n). A parabola through the best of five places and its neighbours, on ever
-    closer places: right to some 1e-6 of a step, and the height there to rounding.
+    height: (..., n) of places (..., n). A parabola through the best of five places and its neighbours, on
+    ever closer places: right to some 1e-6 of a step, and the height there to rounding.
     """
     for zoom in ZOOMS:
         by = zoom * step

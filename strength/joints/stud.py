@@ -12,14 +12,14 @@ RATING_FACTOR = 5.0  # loads of alternating direction: makers ask 5 to 8
 
 
 def shank_stress(
-    across: Value, along: Value, moment: Value, reach: float, root: float, stress_area: float
+    across: Value, along: Value, moment: Value, reach: Value, root: Value, stress_area: Value
 ) -> Array:
     """32 M/(pi d3^3) + |F_a|/As with M = |F_p| reach + end moment across the stud [MPa]."""
     bent = across * reach + moment
     return np.asarray(32.0 * bent / (np.pi * root**3) + np.abs(along) / stress_area)
 
 
-def rocking(across: Value, moment: Value, reach: float, engaged: float, diameter: float) -> Array:
+def rocking(across: Value, moment: Value, reach: Value, engaged: Value, diameter: Value) -> Array:
     """(|F_p| (6 reach + 4 engaged) + 6 |M_p|)/(d engaged^2) [MPa].
 
     A stiff pin in an elastic bore, the pressure linear along it (Roloff/Matek, plug pin in bending,

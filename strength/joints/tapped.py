@@ -83,9 +83,11 @@ def _host(case: "Case", bars: "Bars", metal: Metal, own: int) -> int | None:
         return own
     parts: list[Member | Strut] = [*case.members, *case.struts]
     ends = {parts[own].start, parts[own].end}
-    for number, part in enumerate(parts):
+    for number, (part, held) in enumerate(zip(parts, bars.metals, strict=True)):
+        if held is None or held.name != metal.name or number == own:
+            continue
         points = {part.start, part.end, *getattr(part, "via", ())}
-        if number != own and bars.metals[number] == metal and points & ends:
+        if points & ends and held == metal:
             return number
     return None
 

@@ -1,5 +1,6 @@
 """Property classes of bolts, screws and pins."""
 
+from functools import cache
 from typing import Any
 
 from strength.errors import RangeError
@@ -48,6 +49,7 @@ def find_bolt_class(name: str, diameter: float) -> BoltClass:
     raise RangeError(f"class {name}", diameter, [(row.over, row.up_to) for row in rows])
 
 
+@cache
 def bolt_class_rows(name: str) -> tuple[BoltClass, ...]:
     """All rows of a class by diameter. Raises UnknownNameError."""
     _, table = data.read("bolt", name, word="bolt class")

@@ -1,6 +1,7 @@
 """ISO metric threads: dimensions, stress area and the areas that strip."""
 
 import re
+from functools import cache
 from math import pi, sqrt
 
 from strength.errors import UnknownNameError
@@ -94,6 +95,7 @@ def _nominal(size: str) -> float:
     return float(size.removeprefix("M").partition("x")[0])
 
 
+@cache
 def thread(size: str) -> Thread:
     """The thread of a size as typed, "M10" or "M10x1.25".
 

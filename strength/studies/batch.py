@@ -172,15 +172,26 @@ def judged(
 
 def reduced(uses: Uses, loads: tuple[str, ...], *, every: bool = False) -> Evaluated:
     """Utilisations to the worst load of each row; every: the others kept too."""
-    at = uses.use.argmax(axis=2)
+    load, utilisation = _greatest(uses.use)
     return Evaluated(
         names=uses.names,
         loads=loads,
-        utilisation=np.take_along_axis(uses.use, at[..., None], axis=2)[..., 0].T,
-        load=at.T,
+        utilisation=utilisation,
+        load=load,
         covered=uses.covered.T,
-        every=np.swapaxes(uses.use, 0, 1) if every else None,
+        every=uses.use.transpose(2, 0, 1) if every else None,
     )
+
+
+def _greatest(use: Array) -> tuple[NDArray[np.intp], Array]:
+    """Number of the load that is worst, and its utilisation: (rows, loads, designs) to (designs, rows)."""
+    load = np.zeros((use.shape[0], use.shape[2]), dtype=np.intp)
+    worst = use[:, 0].copy()
+    for n in range(1, use.shape[1]):
+        more = ~(use[:, n] <= worst) & ~np.isnan(worst)  # no number is worst of all
+        load[more] = n
+        np.maximum(worst, use[:, n], out=worst)
+    return load.T, worst.T
 
 
 def with_row(found: Evaluated, use: Array) -> Evaluated:

@@ -243,7 +243,7 @@ def _judged(piece: Draws, bars: Bars, forces: Array) -> Worst:
     own = tuple(evolve(ready.pushes, forces=each) for each in forces)
     context, _ = context_of(Batch(prepared=ready, bars=bars, own=own), brief=True)
     uses = every_use(context)
-    worst = np.maximum(uses.use.max(axis=2, initial=0.0), 0.0)
+    worst = np.maximum(uses.use.max(axis=1, initial=0.0), 0.0)
     throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)
     quality = {weld.name: QUALITY[weld.quality] for weld in ready.case.welds}
     good = np.array([quality[part] for part, kind in uses.names if kind == THROAT]).reshape(-1, 1)

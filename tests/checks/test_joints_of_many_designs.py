@@ -5,6 +5,7 @@ import numpy as np
 import pytest
 
 from strength.case.shape import Bar, Flat, Tube
+from strength.checks.verdict import Verdict
 from tests.checks.jointed import CHECKS, across_flat, arm, bolt, clamp, plate, size, sleeve, stud
 from tests.checks.loaded import weld
 
@@ -12,6 +13,11 @@ ONE = np.array([[1500.0, 700.0, -2000.0, 9e3, 8e3, -4e3], [-400.0, 100.0, 900.0,
 X, Y, Z = across_flat()
 GROUP = (tuple(-10.0 * X + 5.0 * Z), tuple(3.0 * X - 20.0 * Z), tuple(12.0 * X + 18.0 * Z))
 SEAM = (weld("seam", "arm", "to", inset=30.0),)
+
+
+def covered(verdict: Verdict) -> np.ndarray:
+    """Where a verdict is in its source's range (designs, loads)."""
+    return np.ones(verdict.demand.shape, dtype=bool) if verdict.in_range is None else verdict.in_range
 
 
 @pytest.mark.parametrize(
@@ -56,7 +62,8 @@ def test_each_as_alone(shapes, parts):
         for n, together in enumerate(check(both)):
             for d, context in enumerate(alone):
                 single = list(check(context))[n]
-                for field in ("demand", "limit", "utilisation", "in_range", "where"):
+                assert covered(together)[d].tolist() == covered(single)[0].tolist()
+                for field in ("demand", "limit", "utilisation", "where"):
                     assert getattr(together, field)[d] == pytest.approx(getattr(single, field)[0]), field
                 seen += 1
     assert seen >= 4

@@ -5,7 +5,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from strength.joints.bolt_group import grouped, single
+from strength.joints.bolt_group import grouped, singles
 
 seeds = st.integers(0, 10**6)
 # a row of three and one apart; places in the plane y = 4 mm
@@ -139,7 +139,7 @@ def test_one_bolt_splits_force_and_moment(seed):
     rng = np.random.default_rng(seed)
     force, moment = random_load(rng)
     axis = turn(rng)[0]
-    found = single(np.array([[force]]), np.array([[moment]]), axis)
+    (found,) = singles([np.array([[force]])], [np.array([[moment]])], [axis])
     assert np.hypot(found.across, found.along)[0, 0, 0] == pytest.approx(np.linalg.norm(force))
     assert np.hypot(found.bending[0, 0, 0], found.about_axis[0, 0]) == pytest.approx(np.linalg.norm(moment))
     assert found.along[0, 0, 0] == pytest.approx(abs(force @ axis))
