@@ -61,7 +61,6 @@ def summary(options: argparse.Namespace) -> int:
     """Loads, margins, what governs and what to do next."""
     _refuse(options, "json", "page", "csv")
     outcome = _outcome(options.case)
-    from strength.report.record import summary_record
     from strength.report.standing import exit_code
     from strength.report.view import look
 
@@ -77,10 +76,15 @@ def summary(options: argparse.Namespace) -> int:
         view = look(outcome, everything=options.all, load_columns=LOAD_COLUMNS, wide=True, **typed)
         texts.append((options.page, summary_page(view)))
 
+    def record() -> dict[str, Any]:
+        from strength.report.record import summary_record
+
+        return summary_record(outcome)
+
     def document(width: int) -> "Document":
         return _summary(outcome, options.case, width, everything=options.all)
 
-    _tell(options, lambda: summary_record(outcome), document, texts)
+    _tell(options, record, document, texts)
     return exit_code(outcome.rows)
 
 

@@ -348,10 +348,3 @@ class Case:
     not_checked: tuple[NotChecked, ...] = ()
     spread: Mapping[str, Any] = field(factory=dict)  # the table [spread] as typed
     data: bytes = b""  # the file as it lies on the disk
-
-    @property
-    def sha256(self) -> str:
-        """Fingerprint of the file, in hexadecimal."""
-        from hashlib import sha256  # 3 ms to load, and only records and pages tell it
-
-        return sha256(self.data).hexdigest()

@@ -51,10 +51,11 @@ def losses(case: Case, layout: Layout, prepared: Plan | None = None) -> tuple[Lo
     holds = find_holds(case, layout, links) if prepared is None else prepared.holds
     try:
         give = np.asarray(np.linalg.inv(_whole(case, layout, links, rows, holds)), dtype=np.float64)
+        give[-1, -1] = 0.0
     except np.linalg.LinAlgError:
         return None
     watched, whose = _watched(case, layout, links)
-    seen = watched @ give
+    seen = watched @ give[:-1]
     shifts = _shifts(layout, links, rows, give, seen)
     found = []
     for bar, name in enumerate(part_names(case)):
@@ -81,13 +82,19 @@ def _loss(case: Case, part: str, moving: set[tuple[int, int]]) -> Loss:
 
 
 def _whole(case: Case, layout: Layout, links: Links, rows: Array, holds: Sequence[Hold]) -> Array:
-    """Sum of all parts' rows, with supports, with what is held, and a free body kept from drifting."""
-    size = links.freedoms + 1  # the last takes hinges that are not there
+    """Sum of all parts' rows, with supports, with what is held, and a free body kept from drifting.
+
+    One row more than there are freedoms, apart from all others: it stands for hinges that are not there.
+    """
+    size = links.freedoms + 1
     number = np.where(links.freedom < 0, links.freedoms, links.freedom)
     own = rows.transpose(0, 2, 1) @ rows
     key = number[:, :, None] * size + number[:, None, :]
-    sums = np.bincount(key.ravel(), own.ravel(), size * size).astype(np.float64)
-    whole = sums.reshape(size, size)[:-1, :-1].copy()
+    sums = np.asarray(np.bincount(key.ravel(), own.ravel(), size * size), dtype=np.float64)
+    every = sums.reshape(size, size)
+    every[-1] = every[:, -1] = 0.0
+    every[-1, -1] = 1.0
+    whole = every[:-1, :-1]
     loose = loose_points(links)
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).ravel()] = True
@@ -98,7 +105,7 @@ def _whole(case: Case, layout: Layout, links: Links, rows: Array, holds: Sequenc
         motions = rigid_motions(layout, links, loose)
         motions /= np.linalg.norm(motions, axis=1, keepdims=True)
         whole += motions.T @ motions
-    return whole
+    return every
 
 
 def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array) -> dict[int, Array]:
@@ -106,9 +113,7 @@ def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array)
 
     Bars of equally many segments go together.
     """
-    spare = links.freedoms  # stands for hinges that are not there
-    give, seen = np.pad(give, ((0, 1), (0, 1))), np.pad(seen, ((0, 0), (0, 1)))
-    number = np.where(links.freedom < 0, spare, links.freedom)
+    number = np.where(links.freedom < 0, links.freedoms, links.freedom)
     count = layout.last - layout.first + 1
     found = {}
     for k in sorted(set(count.tolist())):
@@ -122,7 +127,7 @@ def _shifts(layout: Layout, links: Links, rows: Array, give: Array, seen: Array)
         values, vectors = np.linalg.eigh(part @ block @ part.swapaxes(1, 2))
         for n in np.flatnonzero(values[:, -1] > 1.0 - FREED):
             pull = part[n].T @ vectors[n][:, values[n] > 1.0 - FREED]
-            size = np.linalg.norm(give[:, freedom[n]] @ pull, axis=0)
+            size = np.linalg.norm(pull.T @ give[freedom[n]], axis=1)
             found[int(bars[n])] = np.max(np.abs(seen[:, freedom[n]] @ pull) / size, axis=1)
     return found
 

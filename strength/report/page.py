@@ -3,6 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
+from strength.case.source import fingerprint
 from strength.report.banners import CAUTION
 from strength.report.drawing import KEY, structure, tag_words, tagged
 from strength.report.limit_lines import limit_lines
@@ -44,7 +45,7 @@ def summary_page(view: "View") -> str:
         "tags": [tag_words(line) for line in tagged(view)],
         "sheet": _sheet(view),
         "program": f"{NAME} {version()}",
-        "fingerprint": case.sha256[:16],
+        "fingerprint": fingerprint(case.data)[:16],
     }
     return environment.get_template(TEMPLATE).render(told) + "\n"
 

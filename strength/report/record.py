@@ -3,6 +3,7 @@
 from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
+from strength.case.source import fingerprint
 from strength.errors import SolveError
 from strength.report.cautions import CAUTIONS
 from strength.report.only_paths import is_marked, worst_margin
@@ -45,7 +46,7 @@ def summary_record(outcome: "Outcome") -> dict[str, Any]:
         "format": FORMAT,
         "title": case.title,
         "program": {"name": NAME, "version": version()},
-        "input_sha256": case.sha256,
+        "input_sha256": fingerprint(case.data),
         "units": dict(UNITS),
         "cautions": list(CAUTIONS),
         "assumed": [{"part": a.part, "key": a.key, "value": a.value} for a in case.assumed],

@@ -5,6 +5,7 @@ import hashlib
 import pytest
 
 from strength.case import case_from_text, read_case
+from strength.case.source import fingerprint
 from strength.errors import CaseError
 from tests.case.cases import BENCH
 
@@ -74,7 +75,7 @@ def test_fingerprint_is_of_the_bytes(tmp_path):
     file = tmp_path / "windows.toml"
     file.write_bytes(data)
     case = read_case(file)
-    assert case.sha256 == hashlib.sha256(data).hexdigest()
+    assert fingerprint(case.data) == hashlib.sha256(data).hexdigest()
     assert case.members[0].name == "arm"
 
 
