@@ -10,7 +10,8 @@ from strength.joints.saddle import Cylinder
 
 Array = NDArray[np.float64]
 
-STEPS = 12  # of a piece of a saddle: its greatest heights lie within a step of the best place
+STEPS = 8  # of a quarter of a circle on a saddle: its greatest heights lie within a step of the best place
+SHORT = 4  # of the sides and small corners of boxes and flats
 
 
 def extents(pieces: Pieces, cylinder: Cylinder | None, along: Array) -> tuple[Array, Array]:
@@ -29,20 +30,19 @@ def extents(pieces: Pieces, cylinder: Cylinder | None, along: Array) -> tuple[Ar
 
 def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
     """Greatest of place . along (rows, directions, 3)."""
-    grid = np.linspace(0.0, 1.0, STEPS + 1)
-    place, run = pieces.all_at(grid)
+    grid = np.linspace(0.0, 1.0, (STEPS if pieces.curved.all() else SHORT) + 1)
+    place, _ = pieces.all_at(grid)
     rows = place.shape[0]
-    y, z, dy, dz = (part.reshape(rows, -1) for part in (*np.moveaxis(place, -1, 0), *np.moveaxis(run, -1, 0)))
-    x, _ = cylinder.lift(y, z, dy, dz)
+    y, z = (part.reshape(rows, -1) for part in np.moveaxis(place, -1, 0))
+    x = cylinder.height(y, z)
     height = along @ np.stack([x, y, z], axis=1)
     best = np.argmax(height, axis=-1)
     piece, node = np.divmod(best, grid.size)
     chosen = pieces.chosen(np.arange(rows)[:, None], piece)
 
     def at(u: Array) -> Array:
-        y, z, dy, dz = chosen.at(u)
-        x, _ = cylinder.lift(y, z, dy, dz)
-        found: Array = along[..., :1] * x + along[..., 1:2] * y + along[..., 2:] * z
+        y, z, _, _ = chosen.at(u)
+        found: Array = along[..., :1] * cylinder.height(y, z) + along[..., 1:2] * y + along[..., 2:] * z
         return found
 
     top = at(climbed(at, grid[node], float(grid[1]))[..., None])[..., 0]

@@ -11,7 +11,7 @@ _STEPS = 36
 _REACH = 3.2
 # Nodes that give moments of a saddle to 1e-12, by the greatest distance of the line from the host's axis over
 # the host's radius (measured over tubes and boxes, square and slanting); beyond, the line turns too fast.
-SMOOTH = ((0.8, 16), (0.95, 24))
+SMOOTH = ((0.35, 12), (0.8, 16), (0.95, 24))
 
 
 def nodes_for(reach: float) -> tuple[Array, Array]:

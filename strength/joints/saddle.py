@@ -73,22 +73,45 @@ class Cylinder:
         dy, dz: derivatives of the place. With a = 1 - hx^2 and the distance tau of the ray from the
         axis, x = -b/a +- sqrt(a (R^2 - tau^2))/a, the root on the member's side.
         """
+        height, tau, root = self._root(y, z)
         wide = [1] * (y.ndim - 1)
+        (_, ay, az), (_, my, mz) = (values.T.reshape(3, -1, *wide) for values in (self.across, self._slope))
+        safe = np.where(root > 0.0, root, np.inf)
+        rise = tau * (dy * ay + dz * az)
+        rise /= safe
+        return height, dy * my + dz * mz - self.into.reshape(-1, *wide) * rise
+
+    def height(self, y: Array, z: Array) -> Array:
+        """Height x of the host's surface over places y, z (designs, ...)."""
+        return self._root(y, z)[0]
+
+    @cached_property
+    def _slope(self) -> Array:
+        """Rise of the host's middle line over the section's plane (designs, 3), hx (hx, hy, hz)/a."""
         h = self.direction
-        a = (h[:, 1] ** 2 + h[:, 2] ** 2).reshape(-1, *wide)
-        radius, into = self.radius.reshape(-1, *wide), self.into.reshape(-1, *wide)
-        hx, hy, hz = (h[:, n].reshape(-1, *wide) for n in range(3))
-        px, py, pz = (self.through[:, n].reshape(-1, *wide) for n in range(3))
-        across = self.across
-        ay, az = (across[:, n].reshape(-1, *wide) for n in (1, 2))
-        y, z = y - py, z - pz
-        tau = y * ay + z * az
-        root = np.sqrt(np.maximum(a * (radius - tau) * (radius + tau), 0.0))
-        b = -px - (y * hy + z * hz - px * hx) * hx
-        fall = (dy * hy + dz * hz) * hx
-        steep = a * tau * (dy * ay + dz * az)
-        rise = np.where(root > 0.0, steep / np.where(root > 0.0, root, 1.0), 0.0)
-        return (-b + into * root) / a, (fall - into * rise) / a
+        return h[:, :1] * h / (h[:, 1] ** 2 + h[:, 2] ** 2)[:, None]
+
+    def _root(self, y: Array, z: Array) -> tuple[Array, Array, Array]:
+        """x, tau and sqrt(a (R^2 - tau^2))."""
+        wide = [1] * (y.ndim - 1)
+        (_, ay, az), (_, my, mz), (px, py, pz) = (
+            values.T.reshape(3, -1, *wide) for values in (self.across, self._slope, self.through)
+        )
+        h = self.direction
+        square = (h[:, 1] ** 2 + h[:, 2] ** 2).reshape(-1, *wide)
+        tau = y * ay
+        tau += z * az
+        tau -= py * ay + pz * az
+        radius = self.radius.reshape(-1, *wide)
+        root = (radius - tau) * (radius + tau)
+        np.maximum(root, 0.0, out=root)
+        root *= square
+        np.sqrt(root, out=root)
+        x = y * my
+        x += z * mz
+        x += px - py * my - pz * mz
+        x += (self.into.reshape(-1, *wide) / square) * root
+        return x, tau, root
 
     def outward(self, place: Array) -> Array:
         """Outward normal of the host at places (designs, ..., 3) on it."""

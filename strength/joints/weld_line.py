@@ -13,7 +13,8 @@ from strength.joints.saddle import Cylinder
 from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
-PER_PIECE = 9
+PER_PIECE = 9  # of a quarter of a circle
+PER_SHORT = 5  # of the sides and small corners of boxes and flats
 PER_STEEP = 25
 TURN = 0.3
 NEAR_END = 1e-5
@@ -68,7 +69,9 @@ class WeldLine:
     @property
     def per_piece(self) -> int:
         """Places of a curved piece that are looked at to begin with."""
-        return PER_STEEP if self.steep else PER_PIECE
+        if self.steep:
+            return PER_STEEP
+        return PER_PIECE if self.pieces.curved.all() else PER_SHORT
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
         """Place and frame of all pieces at u (n,): (designs, pieces, n, 3) and (..., 3, 3).
@@ -184,7 +187,7 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     host_face: (designs, 3) outward normal of a flat host face, 0 where it is not known (then 0
     is found); a round host's own normal is taken at each place.
     """
-    grid = np.linspace(0.0, 1.0, PER_PIECE)
+    grid = np.linspace(0.0, 1.0, PER_PIECE if line.pieces.curved.all() else PER_SHORT)
     u = line.spaced(grid, np.argmax(line.reach, keepdims=True)).reshape(-1)
     place, along = line.pieces.all_at(u)
     side = np.stack([along[..., 1], -along[..., 0]], axis=-1)

@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
-from strength.joints.draw import Lines, drawn
+from strength.joints.draw import drawn, span
 from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
 from strength.joints.seat import Seat, seats
 from strength.sections import Bars
@@ -47,11 +47,12 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
 def _joints(case: Case, bars: Bars, every: tuple[Seat, ...], designs: int) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
     met: list[Meeting] = []
-    cut = case.basis.method == "limit-state"
-    lines = Lines(seats=every, groups=drawn(every, bars, cut=cut, designs=designs))
-    for group, span in zip(lines.groups, lines.spans, strict=True):
+    for group in drawn(every, bars, cut=case.basis.method == "limit-state", designs=designs):
+        if not any(_shares_host(every[n], every) for n in group.welds):
+            continue
+        reach = span(group, every)
         for k, n in enumerate(group.welds):
-            joint = meeting(every[n], group.own(k, span.host_low), group.own(k, span.host_high))
+            joint = meeting(every[n], group.own(k, reach.host_low), group.own(k, reach.host_high))
             if joint is not None:
                 met.append(joint)
     for n, own in enumerate(met):
@@ -64,6 +65,19 @@ def _joints(case: Case, bars: Bars, every: tuple[Seat, ...], designs: int) -> It
             elif same > SAME_PLANE:
                 yield own.low + own.high < other.low + other.high
                 yield _crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
+
+
+def _shares_host(seat: Seat, every: tuple[Seat, ...]) -> bool:
+    """Whether another part is welded onto the same host, near its plane."""
+    if seat.host is None:
+        return False
+    for other in every:
+        if other.host is None or other.host.bar != seat.host.bar or other.bar == seat.bar:
+            continue
+        one, two = (meeting(each, np.zeros(1), np.zeros(1)) for each in (seat, other))
+        if one is not None and two is not None and abs(one.side @ two.side) > SAME_PLANE:
+            return True
+    return False
 
 
 def _crossing(own: Meeting, other: Meeting) -> Array:
