@@ -9,7 +9,7 @@ from strength.arrays import spread
 from strength.case.shape import Flat
 from strength.checks.context import Context
 from strength.frame.response import at_places
-from strength.joints.contest import ALONE
+from strength.joints.contest import ALONE, Contest
 from strength.joints.draw import THROAT, Group, Lines, Span, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
 from strength.joints.forms import Forms
@@ -96,7 +96,7 @@ def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...],
     through = pull(line, _through(group, forces), [seat.weld for seat in seats], context.load_names)
     make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms
     both = [make(group, [one.throat for one in ruled]), make(group, [one.toe for one in ruled])]
-    throats, toes = peaks(line, through, both, _weight(context, seats))
+    throats, toes = peaks(line, through, both, _contest(context, seats))
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in seats]
     cosine = worst_face_angle(line, np.repeat(np.array(faces), group.each, axis=0))
     return Judged(
@@ -111,14 +111,15 @@ def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...],
     )
 
 
-def _weight(context: Context, seats: tuple[Seat, ...]) -> Array:
-    """By what each load's stress counts in the contest of the loads, where only the worst is asked for.
+def _contest(context: Context, seats: tuple[Seat, ...]) -> Contest:
+    """The loads' contest by utilisation, where only the worst is asked for.
 
     Welds that other rules judge beside these need them at every load.
     """
     if not context.brief or any(seat.weld.directional or seat.weld.method != "line" for seat in seats):
         return ALONE
-    return context.factors.load() * context.factors.on_ultimate()
+    factor = (context.factors.load() * context.factors.on_ultimate()) ** 2
+    return Contest(rivals=factor.size, factor=factor[None])
 
 
 def _through(group: Group, forces: Array) -> Array:

@@ -10,7 +10,7 @@ from collections.abc import Callable
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.contest import ALONE, contested, winners
+from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -50,11 +50,10 @@ def is_circle(line: WeldLine) -> bool:
     return bool(around and one)
 
 
-def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, weight: Array = ALONE) -> Top:
+def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, contest: Contest = ALONE) -> Top:
     """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
 
-    weight: of loads in contest, see `contested`; where a bound shows that one is not the greatest of
-    them, its height is a lower bound.
+    contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
     rows, count = forms.shape[:2]
     loads = pull.direct.shape[1]
@@ -71,7 +70,7 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, weigh
         waves = np.moveaxis(waves.reshape(-1, count, 5, loads), 2, 0)
         if by_load:
             waves = waves * np.swapaxes(scales[part], 1, 2)
-        height[part], angle[part], form[part] = _tops(waves, weight)
+        height[part], angle[part], form[part] = _tops(waves, contest.some(part))
 
     def there() -> tuple[Array, Array]:
         return _parts(pull, radius[:, None], angle), _place(line, radius[:, None], angle)
@@ -99,11 +98,11 @@ def _squares(pull: Pull, radius: Array) -> Array:
     return out
 
 
-def _tops(waves: Array, weight: Array) -> tuple[Array, Array, Index]:
+def _tops(waves: Array, contest: Contest) -> tuple[Array, Array, Index]:
     """Greatest height, its angle and form (rows, loads) of waves (5, rows, forms, loads)."""
     rows, loads = waves.shape[1], waves.shape[3]
     low, high = _bounds(waves)
-    row, form, load = np.nonzero(contested(low * (1.0 - ROUNDING), high, weight))
+    row, form, load = np.nonzero(contest.open(low * (1.0 - ROUNDING), high))
     some = waves[:, row, form, load].T
     grid = some @ WAVES
     least = np.maximum(low[row, form, load], grid.max(axis=1))

@@ -3,24 +3,40 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.values import frozen
+
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
-ALONE = np.ones(1)  # weight of a load that stands in no contest
 
+@frozen(kw_only=True, eq=False)
+class Contest:
+    """Loads that stand against each other, so many behind one another.
 
-def contested(least: Array, most: Array, weight: Array) -> Flags:
-    """Where heights that lie between `least` and `most` (rows, forms, loads) may be the greatest.
-
-    Loads stand in contest in sets of as many behind one another as there are weights, their squares'
-    factors on heights; all forms of a set stand against each other.
+    factor: by what heights of loads count, (rows or 1, loads or rivals).
     """
-    rows, forms, loads = least.shape
-    by = (weight**2).reshape(1, 1, 1, -1)
-    known = (least.reshape(rows, forms, -1, weight.size) * by).max(axis=(1, 3), keepdims=True)
-    found = most.reshape(rows, forms, -1, weight.size) * by >= known
-    return np.asarray(found.reshape(rows, forms, loads))
+
+    rivals: int = 1
+    factor: Array
+
+    def some(self, rows: slice) -> "Contest":
+        """Of some rows."""
+        return self if len(self.factor) == 1 else Contest(rivals=self.rivals, factor=self.factor[rows])
+
+    def open(self, least: Array, most: Array) -> Flags:
+        """Where heights that lie between `least` and `most` (rows, forms, loads) may be the greatest.
+
+        All forms of a set of rivals stand against each other.
+        """
+        rows, forms, loads = least.shape
+        by = self.factor.reshape(len(self.factor), 1, -1, self.rivals)
+        known = (least.reshape(rows, forms, -1, self.rivals) * by).max(axis=(1, 3), keepdims=True)
+        found = most.reshape(rows, forms, -1, self.rivals) * by >= known
+        return np.asarray(found.reshape(rows, forms, loads))
+
+
+ALONE = Contest(factor=np.ones((1, 1)))  # every load for itself
 
 
 def winners(cell: Index, height: Array) -> Index:

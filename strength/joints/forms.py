@@ -31,9 +31,12 @@ class Forms:
         )
 
     def only(self, kept: Index) -> "Forms":
-        """Some of the forms."""
+        """Some of the forms; those that are the same on all pieces as of one."""
+        forms = self.forms[:, kept]
+        if forms.shape[2] > 1 and bool((forms == forms[:, :, :1]).all()):
+            forms = forms[:, :, :1]
         return Forms(
-            forms=self.forms[:, kept],
+            forms=forms,
             scales=self.scales[..., kept],
             sizes=None if self.sizes is None else self.sizes[..., kept],
         )

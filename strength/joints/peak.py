@@ -9,9 +9,10 @@ from numpy.typing import NDArray
 from strength.arrays import spread
 from strength.joints.circle import is_circle, top_of_circle
 from strength.joints.climb import climbed
-from strength.joints.contest import ALONE, contested, winners
+from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
 from strength.joints.samples import Samples, sampled
+from strength.joints.shortlist import Shortlist, shortlisted
 from strength.joints.traced import traced
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
@@ -91,39 +92,58 @@ class Seen:
         )
 
 
-def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array = ALONE) -> list[Peak]:
+def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest = ALONE) -> list[Peak]:
     """Worst form and place of each group.
 
     A convex form of what varies linearly is greatest at an end of a straight piece; along arcs and saddles
-    it is sampled, and its best local maxima are refined to rounding. weight: of loads in contest, see
-    `contested`: one that cannot be the greatest of them may be lower than it is, and its place untold.
+    it is sampled, and its best local maxima are refined to rounding. contest: a load that cannot be the
+    greatest of its rivals may be told lower than it is, and its place not at all.
     """
     kept = [group.needed() for group in groups]
     few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
-    if is_circle(line) and all(_alike(group.forms) for group in few):
-        found = [_on_circle(line, pull, group, weight) for group in few]
+    if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):
+        found = [_on_circle(line, pull, group, contest) for group in few]
     else:
-        seen = _seen(line, pull, few, weight)
-        found = [_peak(line, pull, group, own) for group, own in zip(few, seen, strict=True)]
+        short = shortlisted(line, pull, few, contest)
+        found = (
+            _found(line, pull, few, contest) if short is None else _of_few(line, pull, few, contest, short)
+        )
     return [
         evolve(peak, form=own[peak.form], group=group)
         for peak, own, group in zip(found, kept, groups, strict=True)
     ]
 
 
-def _alike(forms: Array) -> bool:
-    """Whether forms (designs or 1, forms, pieces or 1, 4) are the same on all pieces."""
-    return forms.shape[2] == 1 or bool(np.all(forms == forms[:, :, :1]))
+def _of_few(
+    line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest, short: Shortlist
+) -> list[Peak]:
+    """The same for the loads of a short list; of the others what was seen of them."""
+    found = _found(line, short.pulls(pull), [short.forms(group) for group in groups], short.contest(contest))
+    every = zip(found, short.height, strict=True)
+    return [
+        Peak(
+            group=peak.group,
+            height=short.back(peak.height, height),
+            form=short.back(peak.form, np.zeros(height.shape, dtype=np.intp)),
+            there=peak.there,
+        )
+        for peak, height in every
+    ]
 
 
-def _on_circle(line: WeldLine, pull: Pull, group: Forms, weight: Array) -> Peak:
+def _found(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
+    seen = _seen(line, pull, groups, contest)
+    return [_peak(line, pull, group, own) for group, own in zip(groups, seen, strict=True)]
+
+
+def _on_circle(line: WeldLine, pull: Pull, group: Forms, contest: Contest) -> Peak:
     every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
     scales = group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
-    top = top_of_circle(line, pull, every, scales, weight)
+    top = top_of_circle(line, pull, every, scales, contest)
     return Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
 
 
-def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array) -> list[Seen]:
+def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Seen]:
     """What samples of the line tell of each group, rows by rows."""
     rows, most = line.length.size, max(group.forms.shape[1] for group in groups)
     step = max(1, BLOCK // (pull.direct.shape[1] * (3 + most) * line.pieces.span.size * line.per_piece))
@@ -131,19 +151,20 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], weight: Array) ->
     for at in range(0, rows, step):
         part = slice(at, at + step)
         own = line.some(part)
-        samples = sampled(own, Pull(direct=pull.direct[part], spin=pull.spin[part]))
+        samples = sampled(own, Pull(direct=pull.direct[part], spin=pull.spin[part]), line.per_piece)
+        open_ = contest.some(part)
         dead = own.pieces.length()[:, samples.piece[: samples.straight]] <= 0.0
         for group, seen in zip(groups, blocks, strict=True):
-            seen.append(_candidates(samples, samples.heights(group.some(part)), dead, weight, at))
+            seen.append(_candidates(samples, samples.heights(group.some(part)), dead, open_, at))
     return [Seen.joined(seen) for seen in blocks]
 
 
-def _candidates(samples: Samples, heights: Array, dead: Flags, weight: Array, first: int) -> Seen:
+def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest, first: int) -> Seen:
     """The greatest samples, and the local maxima among them that may be above all others."""
     if dead.any():
         heights[:, :, : samples.straight][np.repeat(dead[:, None], heights.shape[1], axis=1)] = -1.0
     highest = heights.max(axis=2)
-    row, form, load = np.nonzero(contested(highest * (1.0 - LOW), highest, weight))
+    row, form, load = np.nonzero(contest.open(highest * (1.0 - LOW), highest))
     who, sample = samples.maxima(heights[row, form, :, load], highest[row, form, load] * (1.0 - LOW))
     return Seen(
         height=highest.max(axis=1),

@@ -1,5 +1,7 @@
 """A weld's line at fixed places: what its force per length, and forms of it, come to there."""
 
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -33,6 +35,16 @@ class Samples:
         """Distance of two places along a curved piece, which is 1 long."""
         return 1.0 / (self.steps - 1)
 
+    @cached_property
+    def _square(self) -> Array:
+        """q_x^2, q_s^2, q_n^2."""
+        return self.local * self.local
+
+    @cached_property
+    def _mixed(self) -> Array:
+        """The same, and q_x q_n."""
+        return np.concatenate([self._square, self.local[:, :1] * self.local[:, 2:]], axis=1)
+
     def maxima(self, column: Array, least: Array) -> tuple[Index, Index]:
         """Rows and places of the local maxima of columns (n, places) that are at or above `least` (n,)."""
         top = column >= least[:, None]
@@ -53,11 +65,7 @@ class Samples:
         if not by_load:
             forms = forms * scales[:, :, None, None]
         mixed = bool(forms[..., 3].any())
-        parts = 4 if mixed else 3
-        square = np.empty((self.local.shape[0], parts, *self.local.shape[2:]))
-        np.multiply(self.local, self.local, out=square[:, :3])
-        if mixed:
-            np.multiply(self.local[:, 0], self.local[:, 2], out=square[:, 3])
+        parts, square = (4, self._mixed) if mixed else (3, self._square)
         if forms.shape[2] == 1:
             flat = square.reshape(*square.shape[:2], -1)
             found: Array = (forms[:, :, 0, :parts] @ flat).reshape(
@@ -73,11 +81,10 @@ class Samples:
         return found
 
 
-def sampled(line: WeldLine, pull: Pull) -> Samples:
-    """All places of all rows of a line."""
+def sampled(line: WeldLine, pull: Pull, steps: int) -> Samples:
+    """Places of all rows of a line: so many of each curved piece."""
     pieces = line.pieces
     ends, bent = np.flatnonzero(pieces.ends & ~line.curved), np.flatnonzero(line.curved)
-    steps = line.per_piece
     rows = pieces.base.shape[0]
     parts = []
     grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)
