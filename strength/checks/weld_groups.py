@@ -91,7 +91,7 @@ def forces_through(context: Context, seats: tuple[Seat, ...]) -> Array:
 
 
 def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...], forces: Array) -> Judged:
-    line = measured(group.pieces, group.cylinder)
+    line = measured(group.pieces, group.cylinder, group.reach)
     ruled = tuple(_rules(context, seat, _of(line.pieces, group, k)) for k, seat in enumerate(seats))
     through = pull(line, _through(group, forces), [seat.weld for seat in seats], context.load_names)
     make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms

@@ -16,7 +16,7 @@ from strength.joints.extent import extents
 from strength.joints.outline import pattern, shortened
 from strength.joints.pieces import Pieces, split_at
 from strength.joints.pieces import stacked as stacked_pieces
-from strength.joints.saddle import Cylinder
+from strength.joints.saddle import STEEP, WHOLE, Cylinder
 from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.seat import Seat, seats
 from strength.sections.bars import Bars
@@ -44,15 +44,26 @@ class UndrawnError(CaseError):
 
 
 @frozen(kw_only=True, eq=False)
+class Drawn:
+    """The line of one weld; reach: (designs or 1,) of a saddle, `Cylinder.reach`."""
+
+    pieces: Pieces
+    cylinder: Cylinder | None
+    reach: Array
+
+
+@frozen(kw_only=True, eq=False)
 class Group:
     """Welds whose lines are of one make-up: rows are weld after weld, all designs each.
 
-    alike: every line is the same in all designs, and there is one row a weld.
+    reach: (rows,) of saddles, `Cylinder.reach`. alike: every line is the same in all designs, and there is
+    one row a weld.
     """
 
     welds: tuple[int, ...]
     pieces: Pieces
     cylinder: Cylinder | None
+    reach: Array
     designs: int
     alike: bool = False
 
@@ -132,37 +143,42 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     """
     faults: list[tuple[str, str]] = []
     where: list[NDArray[np.bool_]] = []
-    kinds: dict[tuple[bytes, bytes, bool, bool], list[tuple[int, Pieces, Cylinder | None]]] = {}
+    kinds: dict[tuple[bytes, bytes, bool, bool, bool], list[tuple[int, Drawn]]] = {}
     for n, seat in enumerate(seats):
         try:
-            pieces, cylinder = draw(seat, bars, cut=cut)
+            one = draw(seat, bars, cut=cut)
         except UndrawnError as error:
             faults += error.faults
             where += error.designs
             continue
-        same = designs > 1 and _same(seat, pieces, cylinder)
-        key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), cylinder is None, same)
-        kinds.setdefault(key, []).append((n, pieces, cylinder))
+        same = designs > 1 and _same(seat, one)
+        pieces = one.pieces
+        steep = bool((one.reach > STEEP).any())  # they need a closer look, which others are spared
+        key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), one.cylinder is None, same, steep)
+        kinds.setdefault(key, []).append((n, one))
     if faults:
         raise UndrawnError(faults, where)
     found = []
     for key, members in kinds.items():
-        hosts = tuple(cylinder for _, _, cylinder in members if cylinder is not None)
-        rows = 1 if key[-1] else designs
+        hosts = tuple(one.cylinder for _, one in members if one.cylinder is not None)
+        same = key[3]
+        rows = 1 if same else designs
         found.append(
             Group(
-                welds=tuple(n for n, _, _ in members),
-                pieces=stacked_pieces(tuple(pieces for _, pieces, _ in members), rows),
+                welds=tuple(n for n, _ in members),
+                pieces=stacked_pieces(tuple(one.pieces for _, one in members), rows),
                 cylinder=stacked_cylinders(hosts, rows) if hosts else None,
+                reach=np.concatenate([spread(one.reach[:rows], (rows,)) for _, one in members]),
                 designs=designs,
-                alike=key[-1],
+                alike=same,
             )
         )
     return tuple(found)
 
 
-def _same(seat: Seat, pieces: Pieces, cylinder: Cylinder | None) -> bool:
+def _same(seat: Seat, one: Drawn) -> bool:
     """Whether a line, and its place on both parts, is the same in all designs."""
+    pieces, cylinder = one.pieces, one.cylinder
     arrays = [pieces.base, pieces.delta, pieces.radius, pieces.first, seat.plane]
     if seat.host is not None:
         arrays.append(seat.host.at)
@@ -171,7 +187,7 @@ def _same(seat: Seat, pieces: Pieces, cylinder: Cylinder | None) -> bool:
     return all(settled(array).shape[0] == 1 for array in arrays)
 
 
-def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]:
+def draw(seat: Seat, bars: Bars, *, cut: bool) -> Drawn:
     """The line of one weld, its free ends cut back by a throat where `cut`."""
     weld, bar = seat.weld, seat.bar
     sizes = (settled(each[:, bar]) for each in (bars.depth, bars.width, bars.wall))
@@ -184,10 +200,10 @@ def draw(seat: Seat, bars: Bars, *, cut: bool) -> tuple[Pieces, Cylinder | None]
     if empty.any():
         why = "a throat off each free end leaves no weld" if cut else "its lines have no length"
         raise UndrawnError([(weld.path or weld.name, f"{weld.name}: {why}; make the lines longer")], [empty])
-    return pieces, None
+    return Drawn(pieces=pieces, cylinder=None, reach=np.zeros(1))
 
 
-def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
+def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> Drawn:
     weld, host = seat.weld, seat.host
     where = weld.path or weld.name
     if host is None or weld.pattern != "around":
@@ -206,11 +222,12 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> tuple[Pieces, Cylinder]:
         pieces = evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
     else:
         pieces = split_at(pieces, cylinder.turned)
-    misses = cylinder.misses(pieces)
+    reach = cylinder.reach(pieces)
+    misses = reach > WHOLE
     if misses.any():
         why = (
             f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
             f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
         )
         raise UndrawnError([(where, why)], [misses])
-    return pieces, cylinder
+    return Drawn(pieces=pieces, cylinder=cylinder, reach=reach)

@@ -23,6 +23,7 @@ Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 BLOCK = 1 << 18  # numbers looked at together: what the processor's cache holds
+BESIDE = 0.01  # steps from an end: whether a height falls from there
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 
@@ -162,10 +163,10 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest)
 def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest, first: int) -> Seen:
     """The greatest samples, and the local maxima among them that may be above all others."""
     if dead.any():
-        heights[:, :, : samples.straight][np.repeat(dead[:, None], heights.shape[1], axis=1)] = -1.0
-    highest = heights.max(axis=2)
+        np.copyto(heights[..., : samples.straight], -1.0, where=dead[:, None, None])
+    highest = heights.max(axis=3)
     row, form, load = np.nonzero(contest.open(highest * (1.0 - LOW), highest))
-    who, sample = samples.maxima(heights[row, form, :, load], highest[row, form, load] * (1.0 - LOW))
+    who, sample = samples.maxima(heights[row, form, load], highest[row, form, load] * (1.0 - LOW))
     return Seen(
         height=highest.max(axis=1),
         worst=highest.argmax(axis=1),
@@ -186,15 +187,21 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
     cylinder = None if line.cylinder is None else line.cylinder.some(row)
     pulled = line.centroid[row], pull.direct[row, load], pull.spin[row, load]
     v = seen.along.copy()
+
+    def value(v: Array, some: Index) -> Array:
+        host = None if cylinder is None else cylinder.some(some)
+        spot = traced(host, *chosen.some(some).at(line.spaced(v, row[some])))
+        return form_at(own[some], *spot.force(*(each[some] for each in pulled)))
+
     some = np.flatnonzero(line.curved[piece])
+    at_end = (v[some] == 0.0) | (v[some] == 1.0)
+    if at_end.any():
+        end = some[at_end]
+        inside = v[end, None] + np.where(v[end, None] == 0.0, 1.0, -1.0) * (BESIDE * seen.step)
+        both = value(np.concatenate([v[end, None], inside], axis=1), end)
+        some = np.concatenate([some[~at_end], end[both[:, 0] < both[:, 1]]])
     if some.size:
-        arcs, host = chosen.some(some), None if cylinder is None else cylinder.some(some)
-        drawn = tuple(each[some] for each in pulled)
-
-        def value(v: Array) -> Array:
-            return form_at(own[some], *traced(host, *arcs.at(line.spaced(v, row[some]))).force(*drawn))
-
-        v[some] = climbed(value, v[some], seen.step)
+        v[some] = climbed(lambda v: value(v, some), v[some], seen.step)
     there = traced(cylinder, *chosen.at(line.spaced(v[:, None], row)))
     force = there.force(*pulled)
     scale, _ = group.of(row, load, form)

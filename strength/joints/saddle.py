@@ -12,6 +12,9 @@ from strength.values import frozen
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
+STEEP = 0.8  # reach from which a saddle turns fast, and is looked at more closely
+WHOLE = 1.0 + 1e-9  # greatest reach of a member that does not miss its host
+
 
 @frozen(kw_only=True, eq=False)
 class Cylinder:
@@ -65,7 +68,7 @@ class Cylinder:
 
     def misses(self, pieces: Pieces) -> NDArray[np.bool_]:
         """(designs,) True where some of the outline, cut at `turned`, passes beside the host."""
-        return np.asarray(self.reach(pieces) > 1.0 + 1e-9)
+        return np.asarray(self.reach(pieces) > WHOLE)
 
     def lift(self, y: Array, z: Array, dy: Array, dz: Array) -> tuple[Array, Array]:
         """Height x of the host's surface over places y, z (designs, ...), and its derivative.

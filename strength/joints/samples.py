@@ -20,7 +20,7 @@ class Samples:
     """Ends of the straight pieces, then the curved ones step by step.
 
     piece, along: (places,) their pieces, and how far along them, 0 to 1. straight: how many of the places
-    are ends of straight pieces. steps: places of each curved piece. local: (rows, 3, places, loads) q_x,
+    are ends of straight pieces. steps: places of each curved piece. local: (rows, 3, loads, places) q_x,
     q_s, q_n [N/mm].
     """
 
@@ -59,7 +59,7 @@ class Samples:
         return row, place
 
     def heights(self, group: Forms) -> Array:
-        """Forms times their scales (rows, forms, places, loads); -1 on pieces without length."""
+        """Forms times their scales (rows, forms, loads, places)."""
         forms, scales = group.forms, group.scales
         by_load = scales.ndim == 3
         if not by_load:
@@ -72,12 +72,12 @@ class Samples:
                 square.shape[0], forms.shape[1], *square.shape[2:]
             )
         else:
-            own = forms[:, :, self.piece, :parts, None]
-            found = own[..., 0, :] * square[:, None, 0]
+            own = np.moveaxis(forms[:, :, self.piece, :parts], 3, 0)[:, :, :, None]
+            found = own[0] * square[:, None, 0]
             for n in range(1, parts):
-                found += own[..., n, :] * square[:, None, n]
+                found += own[n] * square[:, None, n]
         if by_load:
-            found *= np.swapaxes(scales, 1, 2)[:, :, None]
+            found *= np.swapaxes(scales, 1, 2)[..., None]
         return found
 
 
@@ -94,13 +94,11 @@ def sampled(line: WeldLine, pull: Pull, steps: int) -> Samples:
         parts.append([each.reshape(rows, -1) for each in chosen.at(u)])
     y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
     found = traced(line.cylinder, y, z, dy, dz)
-    force = np.swapaxes(np.concatenate([pull.direct, pull.spin], axis=-1), 1, 2)
-    matrix = found.by_force(line.centroid)
-    local = matrix.reshape(rows, -1, 6) @ force
+    force = np.concatenate([pull.direct, pull.spin], axis=-1)
     return Samples(
         piece=np.concatenate([np.repeat(ends, 2), np.repeat(bent, steps)]),
         along=np.concatenate([np.tile(grids[0], ends.size), np.tile(grids[1], bent.size)]),
         straight=2 * ends.size,
         steps=steps,
-        local=local.reshape(rows, 3, y.shape[1], -1),
+        local=force[:, None] @ found.by_force(line.centroid),
     )

@@ -21,7 +21,7 @@ class Traced:
     sz: Array
 
     def by_force(self, centroid: Array) -> Array:
-        """What q_x, q_s and q_n are of `direct` and `spin` of a pull: (rows, 3, places, 6).
+        """What q_x, q_s and q_n are of `direct` and `spin` of a pull: (rows, 3, 6, places).
 
         centroid: (rows, 3), from which arms are taken. With t = sqrt(1 - sx^2): x = (e - sx s)/t and
         n = s cross x = (0, sz, -sy)/t, so that no vector is made.
@@ -36,7 +36,7 @@ class Traced:
         lean = -sx / tall
         ny, nz = sz / tall, -sy / tall
         xy, xz = lean * sy, lean * sz
-        out = np.empty((rows, 3, *self.x.shape[1:], 6))
+        out = np.empty((rows, 3, 6, *self.x.shape[1:]))
         for n, parts in enumerate(
             (
                 (tall, xy, xz, ay * xz - az * xy, az * tall - ax * xz, ax * xy - ay * tall),
@@ -45,8 +45,8 @@ class Traced:
             )
         ):
             for k, part in enumerate(parts):
-                out[:, n, ..., k] = part
-        return out.reshape(rows, 3, -1, 6)
+                out[:, n, k] = part
+        return out.reshape(rows, 3, 6, -1)
 
     def force(self, centroid: Array, direct: Array, spin: Array) -> tuple[Array, Array, Array]:
         """q_x, q_s and q_n (rows, ...) under one pull a row: direct + spin x arm, all (rows, 3)."""

@@ -9,7 +9,7 @@ from numpy.typing import NDArray
 from strength.arrays import cross, spread
 from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import nodes_for
-from strength.joints.saddle import Cylinder
+from strength.joints.saddle import STEEP, Cylinder
 from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
@@ -19,7 +19,6 @@ PER_STEEP = 25
 TURN = 0.3
 NEAR_END = 1e-5
 EQUAL = 0.999999  # reach from which tubes count as equal
-STEEP = 0.8  # reach from which a saddle is looked at more closely
 
 
 @frozen(kw_only=True, eq=False)
@@ -127,13 +126,16 @@ def frame(run: Array) -> Array:
     return np.stack([x, s, cross(s, x)], axis=-2)
 
 
-def measured(pieces: Pieces, cylinder: Cylinder | None = None) -> WeldLine:
-    """A line with its length, centroid and spread: closed forms in a plane, quadrature on a saddle."""
+def measured(pieces: Pieces, cylinder: Cylinder | None = None, reach: Array | None = None) -> WeldLine:
+    """A line with its length, centroid and spread: closed forms in a plane, quadrature on a saddle.
+
+    reach: of the saddle where it is known.
+    """
     if cylinder is None:
         length, first, second = _in_plane(pieces)
         reach = np.zeros(length.size)
     else:
-        reach = cylinder.reach(pieces)
+        reach = cylinder.reach(pieces) if reach is None else reach
         length, first, second = _on_cylinder(pieces, cylinder, float(reach.max()))
     centroid = first / np.where(length > 0.0, length, 1.0)[:, None]
     about = second - length[:, None, None] * centroid[:, :, None] * centroid[:, None]
