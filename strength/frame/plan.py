@@ -5,6 +5,7 @@ from functools import cached_property
 
 import numpy as np
 
+from strength.arrays import cross
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.fronts import Fronts, plan_fronts
@@ -116,7 +117,7 @@ def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
     at = out[:, : 6 * links.points].reshape(6, links.points, 6)
     for k, axis in enumerate(np.eye(3)):
         at[k, :, k] = 1.0
-        at[3 + k, :, :3] = np.cross(axis, arm) / links.reach
+        at[3 + k, :, :3] = cross(axis, arm) / links.reach
         at[3 + k, :, 3 + k] = 1.0
     at[:, loose] = 0.0
     return out
