@@ -65,12 +65,13 @@ def _pressed(context: Context) -> Pressed:
     lengths = [found[number] for number in numbers]
     axial, *_, my, mz = stations.inner
     is_round = np.array([isinstance(shape, Tube | Bar) for shape in bars.shapes], dtype=bool)[stations.bar]
-    both = np.abs(my)
-    both[is_round] = np.sqrt(my[is_round] ** 2 + mz[is_round] ** 2)
-    across = np.where(is_round[:, None, None], 0.0, np.abs(mz))
-    worst = [_along(stations.worst(effect), numbers, lengths) for effect in (-axial, both, across)]
-    n, my, mz = (effect * context.factors.load()[:, None] for effect in worst)
-    n = np.maximum(n, 0.0)
+    about_y, about_z = np.square(my), np.square(mz)
+    about_y[is_round] += about_z[is_round]
+    about_z[is_round] = 0.0
+    worst = [_along(stations.worst(effect), numbers, lengths) for effect in (-axial, about_y, about_z)]
+    n, my, mz = np.maximum(worst[0], 0.0), np.sqrt(worst[1]), np.sqrt(worst[2])
+    for effect in (n, my, mz):
+        effect *= context.factors.load()[:, None]
     strength = _strengths(bars, numbers, lengths, welds_on(context))
     carries = resistances(bars, numbers, lengths, strength)
     kinds = ["" if metal is None else metal.kind for metal in (bars.metals[number] for number in numbers)]
