@@ -45,7 +45,10 @@ class Pressed:
 
 def stability(context: Context) -> Iterator[Verdict]:
     """Buckling with bending, a row for each member and strut with a section."""
-    pressed = _pressed(context)
+    lengths = buckling_lengths(context.case, context.layout, context.bars)
+    if not lengths:
+        return
+    pressed = _pressed(context, lengths)
     use = pressed.demand * path_factors(context.case)[pressed.numbers, None, None]
     for n, number in enumerate(pressed.numbers):
         covered = in_range(context.bars, number)
@@ -58,9 +61,8 @@ def stability(context: Context) -> Iterator[Verdict]:
         )
 
 
-def _pressed(context: Context) -> Pressed:
+def _pressed(context: Context, found: dict[int, BucklingLength]) -> Pressed:
     bars, stations = context.bars, context.stations
-    found = buckling_lengths(context.case, context.layout, bars)
     numbers = sorted(found)
     lengths = [found[number] for number in numbers]
     axial, *_, my, mz = stations.inner
@@ -75,8 +77,8 @@ def _pressed(context: Context) -> Pressed:
     strength = _strengths(bars, numbers, lengths, welds_on(context))
     carries = resistances(bars, numbers, lengths, strength)
     kinds = ["" if metal is None else metal.kind for metal in (bars.metals[number] for number in numbers)]
-    divisor = np.array([context.factors.on_stability(kind) for kind in kinds]).reshape(len(numbers), -1)
-    demand = divisor[:, :, None] * interaction(carries, n, my, mz, context.factors.buckling()[:, None])
+    divisor = np.array([context.factors.on_stability(kind) for kind in kinds])[:, :, None]
+    demand = divisor * interaction(carries, n, my, mz, context.factors.buckling()[:, None])
     return Pressed(
         numbers=numbers,
         lengths=lengths,

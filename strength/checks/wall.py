@@ -57,7 +57,7 @@ def wall(context: Context) -> Iterator[Verdict]:
         if not isinstance(shape, Tube | Box) or bars.metals[number] is None:
             continue
         asked = _asked(context, number)
-        applies = asked.any(axis=1)
+        applies = np.asarray(asked.any(axis=1))
         if applies.any():
             ratio = wall_ratio(bars, number, welded=number in welded)
             demand = np.where(asked.T, ratio[:, None], 0.0)

@@ -7,6 +7,8 @@ import numpy as np
 import pytest
 
 from strength.case import read_case
+from strength.case.model import Strut
+from strength.case.shape import Rigid
 from strength.checks.context import Context
 from strength.checks.register import every_verdict
 from strength.checks.verdict import Late
@@ -15,6 +17,8 @@ from strength.sections import rebuilt, sizes_of
 from strength.studies.batch import Batch, context_of
 from strength.studies.evaluate import shapes_of
 from strength.studies.prepared import prepare
+from tests.checks.loaded import case_of, member
+from tests.checks.loaded import context_of as context_by_hand
 
 FACTORS = np.array([1.0, 0.93, 1.06])
 NAMES = ("bracken-revised", "quad", "hitch-arm", "plates")
@@ -53,3 +57,13 @@ def test_each_as_told_in_full(name: str, method: str) -> None:
         np.testing.assert_allclose(one.utilisation.max(axis=1), other.utilisation.max(axis=1), rtol=1e-9)
         # points round a section miss its peak by up to 1e-4, which a bound may not
         assert (other.utilisation <= one.utilisation * (1.0 + 1.5e-4) + 1e-12).all()
+
+
+def test_no_part_with_a_section() -> None:
+    """A step and a shock: no rows."""
+    case = case_of(
+        {"pivot": (0.0, 300.0, 120.0), "foot": (240.0, 300.0, 120.0), "top": (240.0, 310.0, 420.0)},
+        members=(member("step", "pivot", "foot", Rigid()),),
+        struts=(Strut(name="shock", start="foot", end="top", stiffness=60.0),),
+    )
+    assert every_verdict(context_by_hand(case, {}, ["routine", "abuse"])) == ()
