@@ -47,7 +47,8 @@ def few(count: int, each: int) -> list[slice]:
     >>> few(5, CACHED // 2)
     [slice(0, 2, None), slice(2, 4, None), slice(4, 5, None)]
     """
-    step = max(1, CACHED // max(each, 1))
+    pieces = -(-count // max(1, CACHED // max(each, 1)))
+    step = -(-count // max(pieces, 1)) or 1
     return [slice(at, min(at + step, count)) for at in range(0, count, step)]
 
 

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -16,6 +17,9 @@ from strength.frame.pulls import Pulls, plan_pulls
 from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.values import frozen
+
+if TYPE_CHECKING:
+    from strength.frame.envelope import Envelope
 
 
 @frozen(kw_only=True, eq=False)
@@ -46,6 +50,13 @@ class Plan:
     def fronts(self) -> Fronts:
         """The order of elimination of a small frame, planned when first asked for."""
         return plan_fronts(self.assembly)
+
+    @cached_property
+    def envelope(self) -> "Envelope":
+        """Where the matrix of a large frame stands, planned when first asked for."""
+        from strength.frame.envelope import narrow
+
+        return narrow(self.assembly)
 
 
 @frozen(kw_only=True, eq=False)
