@@ -10,6 +10,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 CACHED = 1 << 16  # numbers of an array that stays in a processor's cache (own choice from timing)
+LONG = 1 << 9  # numbers from which a row is taken through at full speed
 Number = TypeVar("Number", bound=np.generic)
 
 
@@ -46,8 +47,26 @@ def few(count: int, each: int) -> list[slice]:
     >>> few(5, CACHED // 2)
     [slice(0, 2, None), slice(2, 4, None), slice(4, 5, None)]
     """
-    step = max(1, CACHED // max(each, 1))
+    pieces = -(-count // max(1, CACHED // max(each, 1)))
+    step = -(-count // max(pieces, 1)) or 1
     return [slice(at, min(at + step, count)) for at in range(0, count, step)]
+
+
+def greatest(values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Greatest size over the first axis (n, ...) to (...), nan where any is: `np.abs(values).max(axis=0)`.
+
+    >>> greatest(np.array([[1.0, -4.0], [-3.0, 2.0]]))
+    array([3., 4.])
+    """
+    flat = values.reshape(values.shape[0], -1)
+    step = max(1, LONG // max(flat.shape[1], 1))
+    whole = flat.shape[0] - flat.shape[0] % step
+    top = np.zeros(flat.shape[1])
+    for part in (flat[:whole].reshape(-1, step * flat.shape[1]), flat[whole:]):
+        if part.shape[0]:
+            sizes = np.maximum(part.max(axis=0), -part.min(axis=0)).reshape(-1, flat.shape[1])
+            top = np.maximum(top, sizes.max(axis=0))
+    return top.reshape(values.shape[1:])
 
 
 def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:

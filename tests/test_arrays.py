@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from numpy.typing import NDArray
 
-from strength.arrays import cross, distinct, numbered, others, picked, spread
+from strength.arrays import cross, distinct, numbered, others, picked, run_maxima, spread
 
 SHAPES = arrays.array_shapes(min_dims=1, max_dims=3, min_side=0, max_side=6)
 INTEGERS = arrays.arrays(np.intp, SHAPES, elements=st.integers(-3, 9))
@@ -54,3 +54,11 @@ def test_spread_over_new_axes() -> None:
     values = np.array([[1.0, 2.0]])
     assert spread(values, (1, 2)) is values
     np.testing.assert_array_equal(spread(values, (3, 2)), [[1.0, 2.0]] * 3)
+
+
+@given(st.lists(st.integers(1, 7), min_size=1, max_size=6), st.integers(1, 4))
+def test_run_maxima(counts: list[int], width: int) -> None:
+    """As `np.maximum.reduceat` along the first axis."""
+    first = np.cumsum([0, *counts[:-1]], dtype=np.intp)
+    values = np.random.default_rng(sum(counts)).normal(size=(sum(counts), width, 3))
+    np.testing.assert_array_equal(run_maxima(values, first), np.maximum.reduceat(values, first, axis=0))

@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.model import Case, Shoulder
-from strength.case.shape import Bar, Box, Flat, Tube
+from strength.case.shape import Bar, Box, Flat, Shape, Tube
 from strength.checks.places import Gaps
 from strength.sections.box_stress import box_scale, unit_box
 from strength.sections.flat_stress import unit_flat
@@ -23,6 +23,9 @@ if TYPE_CHECKING:
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
+
+ROUND, BOX, NONE, OTHER = range(4)
+KINDS: dict[type[Shape | None], int] = {Tube: ROUND, Bar: ROUND, Box: BOX, type(None): NONE}
 
 
 @frozen(kw_only=True, eq=False)
@@ -63,11 +66,8 @@ class Group:
 
 def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulder: Index) -> Iterator[Group]:
     """All stations that have a section: round ones together, boxes together, others of one size."""
-    plain = np.array([not gap for gap in gaps], dtype=bool)
-    kinds = (
-        np.array([isinstance(shape, kind) for shape in bars.shapes], dtype=bool) for kind in (Tube | Bar, Box)
-    )
-    rounds, boxes = (np.flatnonzero(plain & own[bar]) for own in kinds)
+    kind = np.array([KINDS.get(type(shape), OTHER) for shape in bars.shapes])[bar]
+    rounds, boxes, others = (np.flatnonzero(kind == number) for number in (ROUND, BOX, OTHER))
     if rounds.size:
         yield Group(
             matrix=unit_round(), own=rounds, scale=_round_scale(case, bars, bar[rounds], shoulder[rounds])
@@ -75,8 +75,7 @@ def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulde
     if boxes.size:
         yield Group(matrix=unit_box(), own=boxes, scale=_box_scale(bars, bar[boxes]))
     alike: dict[Hashable, list[int]] = {}
-    others = np.array([not isinstance(shape, Tube | Bar | Box | None) for shape in bars.shapes], dtype=bool)
-    for n in np.flatnonzero(others[bar]).tolist():
+    for n in others.tolist():
         number = int(bar[n])
         sizes = (bars.depth[:, number].tobytes(), bars.width[:, number].tobytes())
         shape = sizes if isinstance(bars.shapes[number], Flat) else bars.shapes[number]

@@ -45,7 +45,10 @@ class Pressed:
 
 def stability(context: Context) -> Iterator[Verdict]:
     """Buckling with bending, a row for each member and strut with a section."""
-    pressed = _pressed(context)
+    lengths = buckling_lengths(context.case, context.layout, context.bars)
+    if not lengths:
+        return
+    pressed = _pressed(context, lengths)
     use = pressed.demand * path_factors(context.case)[pressed.numbers, None, None]
     for n, number in enumerate(pressed.numbers):
         covered = in_range(context.bars, number)
@@ -58,24 +61,24 @@ def stability(context: Context) -> Iterator[Verdict]:
         )
 
 
-def _pressed(context: Context) -> Pressed:
+def _pressed(context: Context, found: dict[int, BucklingLength]) -> Pressed:
     bars, stations = context.bars, context.stations
-    found = buckling_lengths(context.case, context.layout, bars)
     numbers = sorted(found)
     lengths = [found[number] for number in numbers]
     axial, *_, my, mz = stations.inner
     is_round = np.array([isinstance(shape, Tube | Bar) for shape in bars.shapes], dtype=bool)[stations.bar]
-    both = np.abs(my)
-    both[is_round] = np.sqrt(my[is_round] ** 2 + mz[is_round] ** 2)
-    across = np.where(is_round[:, None, None], 0.0, np.abs(mz))
-    worst = [_along(stations.worst(effect), numbers, lengths) for effect in (-axial, both, across)]
-    n, my, mz = (effect * context.factors.load()[:, None] for effect in worst)
-    n = np.maximum(n, 0.0)
+    about_y, about_z = np.square(my), np.square(mz)
+    about_y[is_round] += about_z[is_round]
+    about_z[is_round] = 0.0
+    worst = [_along(stations.worst(effect), numbers, lengths) for effect in (-axial, about_y, about_z)]
+    n, my, mz = np.maximum(worst[0], 0.0), np.sqrt(worst[1]), np.sqrt(worst[2])
+    for effect in (n, my, mz):
+        effect *= context.factors.load()[:, None]
     strength = _strengths(bars, numbers, lengths, welds_on(context))
     carries = resistances(bars, numbers, lengths, strength)
     kinds = ["" if metal is None else metal.kind for metal in (bars.metals[number] for number in numbers)]
-    divisor = np.array([context.factors.on_stability(kind) for kind in kinds]).reshape(len(numbers), -1)
-    demand = divisor[:, :, None] * interaction(carries, n, my, mz, context.factors.buckling()[:, None])
+    divisor = np.array([context.factors.on_stability(kind) for kind in kinds])[:, :, None]
+    demand = divisor * interaction(carries, n, my, mz, context.factors.buckling()[:, None])
     return Pressed(
         numbers=numbers,
         lengths=lengths,

@@ -52,34 +52,32 @@ def wall_ratio(bars: Bars, number: int, *, welded: bool) -> Array:
 def wall(context: Context) -> Iterator[Verdict]:
     """Wall slenderness of tubes and boxes, a row for each load with compression or bending in the part."""
     bars = context.bars
-    chosen = [
-        n
-        for n, shape in enumerate(bars.shapes)
-        if isinstance(shape, Tube | Box) and bars.metals[n] is not None
-    ]
-    if not chosen:
-        return
-    asked = _asked(context)
     welded = {weld.bar for weld in welds_on(context)}
-    for number in chosen:
-        applies = asked[number].any(axis=1)
+    for number, shape in enumerate(bars.shapes):
+        if not isinstance(shape, Tube | Box) or bars.metals[number] is None:
+            continue
+        asked = _asked(context, number)
+        applies = np.asarray(asked.any(axis=1))
         if applies.any():
             ratio = wall_ratio(bars, number, welded=number in welded)
-            demand = np.where(asked[number].T, ratio[:, None], 0.0)
+            demand = np.where(asked.T, ratio[:, None], 0.0)
             use = demand * path_factor(context.case, number)
             whole = partial(_whole, context, number, demand, use, applies)
             yield Late(bars.names[number], "wall", use, whole, applies=applies)
 
 
-def _asked(context: Context) -> NDArray[np.bool_]:
-    """Where there is compression or bending in a bar, (bars, loads, designs)."""
-    bars, bar = context.bars, context.stations.bar
-    axial, *_, my, mz = context.stations.inner
-    per_area, per_y, per_z = (
-        (1.0 / figure).T[bar, None] for figure in (bars.area, bars.modulus_y, bars.modulus_z)
-    )
-    bent = np.abs(my) * per_y + np.abs(mz) * per_z
-    return np.asarray(context.stations.worst(np.maximum(-axial * per_area, bent)) > NOTHING)
+def _asked(context: Context, number: int) -> NDArray[np.bool_]:
+    """Where there is compression or bending in a bar, (loads, designs)."""
+    bars, own = context.bars, context.stations.of(number)
+    found = np.zeros(context.stations.inner.shape[2:], dtype=bool)
+    for station in range(own.start, own.stop):  # mostly the first tells
+        axial, *_, my, mz = context.stations.inner[:, station]
+        found |= -axial > NOTHING * bars.area[:, number]
+        bent = np.abs(my) / bars.modulus_y[:, number] + np.abs(mz) / bars.modulus_z[:, number]
+        found |= bent > NOTHING
+        if found.all():
+            break
+    return found
 
 
 def _whole(context: Context, number: int, demand: Array, use: Array, applies: NDArray[np.bool_]) -> Verdict:

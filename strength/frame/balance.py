@@ -2,6 +2,7 @@
 
 import numpy as np
 
+from strength.arrays import greatest
 from strength.errors import SolveError
 from strength.frame.plan import Plan, rigid_motions
 from strength.frame.response import Array, Layout
@@ -16,17 +17,18 @@ def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, patte
     forces: scaled loads (freedoms, designs or 1, loads) N; left: what parts and loads leave over,
     which only supports may take; pattern_force: (segments, 6, designs, loads).
     """
-    if not np.all(np.isfinite(left)) or not np.all(np.isfinite(pattern_force)):
-        raise SolveError("a result is not a finite number")
     links = ready.links
-    size = np.abs(left)
-    scale = np.maximum(np.abs(forces).max(axis=0, initial=LEAST), size.max(axis=0, initial=0.0))
+    size = greatest(left)
+    if not np.all(np.isfinite(size)) or not np.all(np.isfinite(pattern_force)):
+        raise SolveError("a result is not a finite number")
+    scale = np.maximum(np.maximum(greatest(forces), LEAST), size)
     free = ~links.held
     free[(6 * ready.loose[:, None] + np.arange(6)).reshape(-1)] = False
     if ready.rigid_motions is not None:
-        pushed = np.tensordot(ready.rigid_motions, forces, axes=1)
-        _refuse(np.abs(pushed).max(axis=0), scale, "the loads on the free body")
-    _refuse(size[free].max(axis=0, initial=0.0), scale, "a point")
+        _refuse(
+            greatest(np.tensordot(ready.rigid_motions, forces, axes=1)), scale, "the loads on the free body"
+        )
+    _refuse(greatest(left[free]), scale, "a point")
     # The sum over a whole frame is judged by the sum of its parts' sizes: on a long frame moments about its
     # middle are many times the greatest force, and so is their round-off.
     motions = rigid_motions(layout, links, ready.loose)
@@ -35,9 +37,8 @@ def check_balance(layout: Layout, ready: Plan, forces: Array, left: Array, patte
     if np.any(links.held):
         held = motions[:, links.held]
         whole = whole - np.tensordot(held, left[links.held], axes=1)
-        sizes = sizes + np.tensordot(np.abs(held), size[links.held], axes=1)
-    wrong = np.abs(whole).max(axis=0)
-    _refuse(wrong, np.maximum(scale, sizes.max(axis=0)), "the reactions and the loads")
+        sizes = sizes + np.tensordot(np.abs(held), np.abs(left[links.held]), axes=1)
+    _refuse(greatest(whole), np.maximum(scale, sizes.max(axis=0)), "the reactions and the loads")
 
 
 def _refuse(wrong: Array, scale: Array, what: str) -> None:

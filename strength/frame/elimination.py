@@ -48,18 +48,23 @@ def filled(front: Front, rows: Array, loads: Array, handed: dict[int, Array]) ->
     """A front's own rows, and what others handed over: (designs or 1, all, all + loads).
 
     rows: (designs or 1, own x all). loads: (designs or 1, unknowns, loads). handed: by number of front.
+    The columns of the loads are left out where no load has come so far.
     """
     own, every = front.end - front.begin, front.end - front.begin + front.border.size
     given = [(handed.pop(n), runs) for n, runs in front.children]
+    pushed = loads[:, front.begin : front.end]
+    loaded = bool(np.any(pushed)) or any(part.shape[2] > part.shape[1] for part, _ in given)
     designs = max(part.shape[0] for part in (rows, loads, *(part for part, _ in given)))
-    out = np.zeros((designs, every, every + loads.shape[-1]))
+    out = np.zeros((designs, every, every + (loads.shape[-1] if loaded else 0)))
     out[:, :own, :every] = rows[:, : own * every].reshape(-1, own, every)
-    out[:, :own, every:] = loads[:, front.begin : front.end]
+    if loaded:
+        out[:, :own, every:] = pushed
     for part, runs in given:
         for there, here in runs:
             for their, mine in runs:
                 out[:, here, mine] += part[:, there, their]
-            out[:, here, every:] += part[:, there, part.shape[1] :]
+            if part.shape[2] > part.shape[1]:
+                out[:, here, every:] += part[:, there, part.shape[1] :]
     return out
 
 
@@ -69,7 +74,7 @@ def _backward(planned: Fronts, kept: list[Array], designs: int, loads: int) -> A
     for front, known in zip(reversed(planned.fronts), reversed(kept), strict=True):
         width = front.border.size
         out = found[:, front.begin : front.end]
-        out[:] = known[:, :, width:]
+        out[:] = known[:, :, width:] if known.shape[2] > width else 0.0
         if width:
             out -= known[:, :, :width] @ np.take(found, front.border, axis=1)
     return found

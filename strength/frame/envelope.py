@@ -4,6 +4,8 @@ Reverse Cuthill-McKee order (Cuthill & McKee 1969, George 1971; scipy.sparse.csg
 narrow; memory grows with unknowns x width. scipy is imported here only, and only when needed.
 """
 
+from collections.abc import Iterator
+
 import numpy as np
 
 from strength.arrays import few, numbered
@@ -11,7 +13,7 @@ from strength.frame.assembly import Assembly, Block, joined
 from strength.frame.response import Array, Index
 from strength.values import frozen
 
-WIDTH = 64  # columns of a panel (own choice from timing)
+WIDTH = 48  # columns of a panel (own choice from timing)
 
 
 @frozen(kw_only=True, eq=False)
@@ -60,55 +62,70 @@ class Envelope:
 
 def narrow(assembly: Assembly) -> Envelope:
     """Order the points, and with them the unknowns, so that the envelope is narrow."""
-    rank, owner = _ranks(assembly)
-    order = np.argsort(rank[owner], kind="stable")
-    place = np.empty_like(order)
-    place[order] = np.arange(order.size)
-    own = tuple(np.where(block.number >= 0, place[block.number], -1) for block in assembly.blocks)
-    reach = np.arange(order.size)
-    for block, at in zip(assembly.blocks, own, strict=True):
-        first = np.where(block.number >= 0, at, order.size).min(axis=1)
-        some = first < order.size
-        np.maximum.at(reach, first[some], at.max(axis=1)[some])
-    panels = _panels(np.maximum.accumulate(reach))
+    names, owner = numbered(assembly.owner)
+    found = min(
+        (_reached(assembly, rank[owner]) for rank in _ranks(assembly, owner, names.size)),
+        key=lambda each: int(each[2].sum()),
+    )
+    order, places, reach = found
+    panels = _panels(reach)
     columns = [panel.end - panel.begin for panel in panels]
     stride = np.repeat(np.array(columns, dtype=np.intp), columns)
-    corner = np.array(
-        [panel.at - panel.begin * (panel.end - panel.begin + 1) for panel in panels], dtype=np.intp
-    )
-    base = np.repeat(corner, columns) + np.arange(order.size)
+    corner = [panel.at - panel.begin * (panel.end - panel.begin + 1) for panel in panels]
+    base = np.repeat(np.array(corner, dtype=np.intp), columns) + np.arange(order.size)
     size = sum((panel.last - panel.begin) * (panel.end - panel.begin) for panel in panels)
     return Envelope(
         assembly=assembly,
         order=order,
         panels=panels,
-        places=own,
+        places=places,
         base=base,
         stride=stride,
         size=size,
     )
 
 
-def _ranks(assembly: Assembly) -> tuple[Index, Index]:
-    """Places of the owners of unknowns in their order, and the owner's number of each unknown."""
-    from scipy.sparse import csr_array
-    from scipy.sparse.csgraph import reverse_cuthill_mckee
+def _reached(assembly: Assembly, rank: Index) -> tuple[Index, tuple[Index, ...], Index]:
+    """Order of the unknowns by rank, places of each block's unknowns, the row each column reaches."""
+    order = np.argsort(rank, kind="stable")
+    place = np.empty_like(order)
+    place[order] = np.arange(order.size)
+    reach = np.arange(order.size)
+    places = []
+    for block in assembly.blocks:
+        at = place[block.number]
+        first = np.where(block.number < 0, order.size, at).min(axis=1)
+        at[block.number < 0] = -1
+        some = first < order.size
+        np.maximum.at(reach, first[some], at.max(axis=1)[some])
+        places.append(at)
+    return order, tuple(places), np.maximum.accumulate(reach)
 
-    names, owner = numbered(assembly.owner)
-    ties = [_ties(block, owner) for block in assembly.blocks]
+
+def _ranks(assembly: Assembly, owner: Index, count: int) -> Iterator[Index]:
+    """Orders of the owners, by the place of each: from one end, and from all that is held at once."""
+    from scipy.sparse import csr_array
+    from scipy.sparse.csgraph import breadth_first_order, reverse_cuthill_mckee
+
+    ties = [_ties(block, owner, count) for block in assembly.blocks]
     one, other = joined([tie[0] for tie in ties]), joined([tie[1] for tie in ties])
     both = (np.concatenate([one, other]), np.concatenate([other, one]))
-    graph = csr_array((np.ones(both[0].size), both), shape=(names.size, names.size))
-    rank = np.empty(names.size, dtype=np.intp)
-    rank[reverse_cuthill_mckee(graph, symmetric_mode=True)] = np.arange(names.size)
-    return rank, owner
+    graph = csr_array((np.ones(both[0].size), both), shape=(count + 1, count + 1))
+    rank = np.empty(count, dtype=np.intp)
+    rank[reverse_cuthill_mckee(graph[:count, :count], symmetric_mode=True)] = np.arange(count)
+    yield rank
+    outward = breadth_first_order(graph, count, return_predecessors=False)
+    if outward.size == count + 1:
+        rank = np.empty(count + 1, dtype=np.intp)
+        rank[outward] = np.arange(count, -1, -1)
+        yield rank[:count]
 
 
-def _ties(block: Block, owner: Index) -> tuple[Index, Index]:
-    """Pairs of owners that segments tie together: all of a segment to the first of them."""
-    here = np.where(block.number >= 0, owner[block.number], owner.size)
+def _ties(block: Block, owner: Index, ground: int) -> tuple[Index, Index]:
+    """Pairs of owners that segments tie together: all of a segment to the first of them, or to the ground."""
+    here = np.where(block.number >= 0, owner[block.number], ground)
     least = here.min(axis=1)[:, None]
-    new = (here > least) & (here < owner.size)
+    new = here > least
     new[:, 1:] &= here[:, 1:] != here[:, :-1]
     return np.broadcast_to(least, here.shape)[new], here[new]
 

@@ -2,9 +2,11 @@
 
 from collections.abc import Iterator
 from functools import cached_property
+from typing import TYPE_CHECKING
 
 import numpy as np
 
+from strength.arrays import cross
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
 from strength.frame.fronts import Fronts, plan_fronts
@@ -15,6 +17,9 @@ from strength.frame.pulls import Pulls, plan_pulls
 from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.values import frozen
+
+if TYPE_CHECKING:
+    from strength.frame.envelope import Envelope
 
 
 @frozen(kw_only=True, eq=False)
@@ -45,6 +50,13 @@ class Plan:
     def fronts(self) -> Fronts:
         """The order of elimination of a small frame, planned when first asked for."""
         return plan_fronts(self.assembly)
+
+    @cached_property
+    def envelope(self) -> "Envelope":
+        """Where the matrix of a large frame stands, planned when first asked for."""
+        from strength.frame.envelope import narrow
+
+        return narrow(self.assembly)
 
 
 @frozen(kw_only=True, eq=False)
@@ -116,7 +128,7 @@ def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
     at = out[:, : 6 * links.points].reshape(6, links.points, 6)
     for k, axis in enumerate(np.eye(3)):
         at[k, :, k] = 1.0
-        at[3 + k, :, :3] = np.cross(axis, arm) / links.reach
+        at[3 + k, :, :3] = cross(axis, arm) / links.reach
         at[3 + k, :, 3 + k] = 1.0
     at[:, loose] = 0.0
     return out

@@ -7,7 +7,7 @@ from collections.abc import Callable
 
 import numpy as np
 
-from strength.arrays import few
+from strength.arrays import few, greatest
 from strength.case.model import Case
 from strength.frame.links import Links
 from strength.frame.plan import Plan
@@ -39,10 +39,10 @@ def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> t
     pattern_force = deformation(links, moves)
     pattern_force *= stiff
     left = forces - ready.pulls.summed(pattern_force)
-    scale = np.maximum(_greatest(forces), _greatest(left))
+    scale = np.maximum(greatest(forces), greatest(left))
     for _ in range(ROUNDS):
         rest = reduction.gather(left)
-        rough = np.flatnonzero(np.any(_greatest(rest) > POLISHED * scale, axis=1))
+        rough = np.flatnonzero(np.any(greatest(rest) > POLISHED * scale, axis=1))
         if not rough.size:
             break
         more = reduction.expand(solver(rest[:, rough], rough))
@@ -59,11 +59,6 @@ def recover(ready: Plan, coefficient: Array, forces: Array, solver: Solver) -> t
             )
         left -= ready.exact_pulls.summed(pattern_force[ready.exact_pulls.segment])
     return moves, pattern_force, left
-
-
-def _greatest(values: Array) -> Array:
-    """Greatest size over the first axis, nan where any is: (designs, loads)."""
-    return np.asarray(np.maximum(values.max(axis=0, initial=0.0), -values.min(axis=0, initial=0.0)))
 
 
 def deformation(links: Links, moves: Array) -> Array:

@@ -142,7 +142,7 @@ def _fronts(ready: Plan, coefficient: Array) -> Solver:
 def _banded(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
     from strength.frame.sparse import Banded
 
-    banded = Banded(ready.assembly, coefficient)
+    banded = Banded(ready.envelope, coefficient)
 
     def solver(loads: Array, some: Index) -> Array:
         out = banded.solve(loads, some)

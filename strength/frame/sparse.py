@@ -3,7 +3,7 @@
 import numpy as np
 
 from strength.frame.assembly import Assembly
-from strength.frame.envelope import narrow
+from strength.frame.envelope import Envelope, narrow
 from strength.frame.factor import Factor, factorise
 from strength.frame.response import Array, Index
 from strength.values import evolve
@@ -16,9 +16,9 @@ TURNS = 6
 class Banded:
     """Solves large frames one design after the other; the last design's factor is kept for polishing."""
 
-    def __init__(self, assembly: Assembly, coefficient: Array) -> None:
+    def __init__(self, envelope: Envelope, coefficient: Array) -> None:
         self._coefficient = coefficient
-        self._envelope = narrow(assembly)
+        self._envelope = envelope
         self._kept: tuple[int, Factor] | None = None
         self.pivot = 1.0  # least pivot beside its diagonal; 0: singular
 

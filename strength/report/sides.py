@@ -8,12 +8,13 @@ from strength.checks.verdict import Row
 from strength.report.document import plain
 from strength.report.mirrored import either, mirrored, side_of
 from strength.report.parts import Nouns, across
-from strength.report.standing import Standing, is_over, is_thin, standing
+from strength.report.standing import LEAST_THIN, Standing, is_over, is_thin, standing
 from strength.values import frozen
 
 NOUGHT = 1e-3  # utilisations below this read as nothing asked
 ALIKE = 0.005  # utilisations closer than this share of the greater one read the same
 Key = tuple[str, str]  # part, noun
+NONE: dict[str, Row] = {}
 USE, IN_RANGE = attrgetter("utilisation"), attrgetter("in_range")
 
 
@@ -137,15 +138,16 @@ def fold(case: Case, loads: Sequence[str], rows: Iterable[Row]) -> Folded:
         if key in dropped:
             continue
         sides = [by_load] + ([table[pairs[key]]] if key in pairs else [])
-        cells = tuple(
-            _reading(row for side in sides for load in column.loads for row in side.get(load, {}).values())
+        by_column = [
+            [row for side in sides for load in column.loads for row in side.get(load, NONE).values()]
             for column in columns
-        )
+        ]
+        cells = tuple(map(_reading, by_column))
         found = [cell for cell in cells if cell is not None]
         worst = max((cell.row for cell in found), key=USE)
         every = [row for side in sides for kinds in side.values() for row in kinds.values()]
-        outside = _worst(row for row in every if not row.in_range)
-        thin = _worst(row for row in every if is_thin(row))
+        outside = _worst([row for row in every if not row.in_range])
+        thin = _worst([row for row in every if row.utilisation > LEAST_THIN and is_thin(row)])
         gravest = _gravest(cell.standing for cell in found)
         lines.append(PartLine(*key, key in pairs, cells, worst, gravest, outside, thin))
     lines.sort(key=lambda line: -line.worst.utilisation)
@@ -160,14 +162,13 @@ def _gravest(standings: Iterable[Standing]) -> Standing:
     return next(standing for standing in Standing if standing in found)
 
 
-def _worst(rows: Iterable[Row]) -> Row | None:
+def _worst(rows: Sequence[Row]) -> Row | None:
     """The row of the greatest utilisation, if there is one."""
     return max(rows, key=USE, default=None)
 
 
-def _reading(rows: Iterable[Row]) -> Reading | None:
+def _reading(found: Sequence[Row]) -> Reading | None:
     """The worst of several rows."""
-    found = list(rows)
     if not found:
         return None
     worst = max(found, key=USE)

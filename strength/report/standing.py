@@ -7,6 +7,7 @@ from strength.checks.verdict import Row
 
 THIN = 0.25  # own choice: a margin below this is called thin
 ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
+LEAST_THIN = 1.0 / (1.0 + THIN - ROUNDING)  # utilisation from which a margin is thin
 
 
 class Standing(Enum):
@@ -34,7 +35,7 @@ def is_over(row: Row) -> bool:
 
 def is_thin(row: Row) -> bool:
     """Within the limit, but by less than a quarter."""
-    return 0.0 < row.utilisation <= 1.0 + ROUNDING and 1.0 / row.utilisation - 1.0 < THIN - ROUNDING
+    return LEAST_THIN < row.utilisation <= 1.0 + ROUNDING
 
 
 def exit_code(rows: Iterable[Row]) -> int:

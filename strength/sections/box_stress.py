@@ -84,9 +84,7 @@ def unit_box() -> StressMatrix:
         tau_2=None,
         neighbours=np.concatenate(lines, axis=-1)[None],
         source=np.array(SOURCE),
-        probe=np.concatenate(
-            [turn * count + np.array([STRAIGHT // 2, STRAIGHT, STRAIGHT + ARC // 2]) for turn in range(4)]
-        ),
+        probe=np.arange(4) * count + STRAIGHT + ARC // 2,
         reach=reach,
     )
 

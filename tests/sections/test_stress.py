@@ -1,17 +1,22 @@
 """Worst von Mises stresses against plain formulas walked point by point."""
 
+import hypothesis.extra.numpy as arrays
+import hypothesis.strategies as st
 import numpy as np
 import pytest
+from hypothesis import given
 
 from strength.sections.box import box, torsion_and_modulus
 from strength.sections.box_stress import box_matrix
 from strength.sections.flat_stress import flat_matrix
+from strength.sections.net_stress import net_matrix
 from strength.sections.nominal import nominal, nominal_box, nominal_flat
 from strength.sections.round import tube
 from strength.sections.round_stress import round_bounds, round_matrix, unit_round
 from strength.sections.stress import StressMatrix
 from tests.sections import by_hand
 
+BOX = ("depth", "width", "wall", "area", "iy", "iz")
 # N, Vy, Vz, T, My, Mz: all different, some ruled by one kind of force
 FORCES = [
     (3100.0, -420.0, 900.0, 21e3, -64e3, 35e3),
@@ -155,3 +160,46 @@ def test_round_bounds() -> None:
     low, high = (np.sqrt(part) for part in round_bounds(np.moveaxis(nominal, -1, 0)))
     assert (low <= whole * (1.0 + 1e-3)).all()
     assert (whole <= high * (1.0 + 1e-12)).all()
+
+
+def plain(matrix: StressMatrix, forces: np.ndarray) -> np.ndarray:
+    """Worst von Mises (designs, rows) point by point, with the parabola through the best's neighbours."""
+    sigma, tau = matrix.at_points(forces)
+    square = sigma**2 + 3.0 * tau**2
+    found = np.empty(square.shape[:2])
+    for place in np.ndindex(found.shape):
+        own = square[place]
+        best = int(own.argmax())
+        gain = 0.0
+        for before, after in matrix.neighbours:
+            low, high = own[before[best]], own[after[best]]
+            bend = 2.0 * own[best] - low - high
+            gain += (high - low) ** 2 / (8.0 * bend) if bend > 1e-12 * own[best] else 0.0
+        found[place] = np.sqrt(own[best] + gain)
+    return found
+
+
+MATRICES = {
+    "round": round_matrix(*of_one(144.5, 770.0, 0.84)),
+    "box": box_matrix(*(np.atleast_1d(getattr(box(40.0, 25.0, 2.0, 0.3), name)) for name in BOX)),
+    "flat": flat_matrix(*of_one(48.0, 11.0)),
+    "flats": flat_matrix(np.array([48.0, 11.0]), np.array([11.0, 30.0])),
+    "bored": net_matrix(*of_one(60.0, 9.0), [(np.array([4.0]), np.array([12.0]))], []),
+    "bored otherwise": net_matrix(
+        np.array([60.0, 52.0]), np.array([9.0, 7.0]), [], [(np.array([1.0, -0.5]), np.array([3.0, 2.0]))]
+    ),
+}
+
+
+@pytest.mark.parametrize("kind", MATRICES)
+@given(
+    arrays.arrays(np.float64, (2, 5, 6), elements=st.floats(-1.0, 1.0).map(lambda value: round(value, 3))),
+    st.integers(0, 5),
+)
+def test_as_point_by_point(kind: str, chance: np.ndarray, ruling: int) -> None:
+    """Chance forces, one of which may rule: sums of products against stresses at every point."""
+    forces = chance * [9000.0, 3000.0, 2000.0, 5e4, 9e4, 4e4]
+    forces[..., ruling] *= 20.0
+    matrix = MATRICES[kind]
+    found, expected = matrix.von_mises(forces), plain(matrix, forces)
+    np.testing.assert_allclose(found, expected, rtol=1e-9, atol=1e-9 * (1.0 + expected.max()))

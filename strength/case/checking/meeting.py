@@ -86,12 +86,15 @@ def _warn_beside(survey: Survey, used: set[str]) -> None:
         if ends is None or distance(*ends) < SAME:
             continue
         own = set(nodes(member))
-        low, high = sorted(end[longest] for end in ends)
-        first = bisect_left(ranked, (low - ON_LINE, ""))
+        box = [(min(pair) - ON_LINE, max(pair) + ON_LINE) for pair in zip(*ends, strict=True)]
+        (x_low, x_high), (y_low, y_high), (z_low, z_high) = box
+        first = bisect_left(ranked, (box[longest][0], ""))
         for along, name in ranked[first:]:
-            if along > high + ON_LINE:
+            if along > box[longest][1]:
                 break
-            if name not in own and _lies_within(points[name], *ends):
+            x, y, z = points[name]
+            near = x_low <= x <= x_high and y_low <= y <= y_high and z_low <= z <= z_high
+            if near and name not in own and _lies_within(points[name], *ends):
                 text = f"lies on the line of {member.name!r} but is {_NOT_JOINED} to it"
                 survey.warn(name, f"{text}: add it to that part's `via`")
 

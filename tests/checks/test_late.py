@@ -1,0 +1,69 @@
+"""Utilisations of all parts at once, against those that each part's own verdict works out."""
+
+from collections.abc import Iterator
+
+import attrs
+import numpy as np
+import pytest
+
+from strength.case import read_case
+from strength.case.model import Strut
+from strength.case.shape import Rigid
+from strength.checks.context import Context
+from strength.checks.register import every_verdict
+from strength.checks.verdict import Late
+from strength.library.data import cases_folder
+from strength.sections import rebuilt, sizes_of
+from strength.studies.batch import Batch, context_of
+from strength.studies.evaluate import shapes_of
+from strength.studies.prepared import prepare
+from tests.checks.loaded import case_of, member
+from tests.checks.loaded import context_of as context_by_hand
+
+FACTORS = np.array([1.0, 0.93, 1.06])
+NAMES = ("bracken-revised", "quad", "hitch-arm", "plates")
+
+
+def contexts(name: str, method: str) -> Iterator[Context]:
+    """Three designs of a case, walls thinned and thickened; all rows, then the worst of each part alone."""
+    case = read_case(str(cases_folder() / name / "case.toml"))
+    case = attrs.evolve(case, basis=attrs.evolve(case.basis, method=method))
+    ready = prepare(case)
+    sizes = sizes_of([shapes_of(case)] * FACTORS.size)
+    hollow = sizes.wall < np.minimum(sizes.depth, sizes.width)
+    sizes = attrs.evolve(sizes, wall=np.where(hollow, sizes.wall * FACTORS[:, None], sizes.wall))
+    batch = Batch(prepared=ready, bars=rebuilt(ready.bars, case.basis, sizes), own=())
+    for brief in (False, True):
+        yield context_of(batch, buckling=False, brief=brief)[0]
+
+
+@pytest.mark.parametrize("method", ["allowable", "limit-state"])
+@pytest.mark.parametrize("name", NAMES)
+def test_each_as_told_in_full(name: str, method: str) -> None:
+    """Both ways from the same forces, part by part."""
+    whole, brief = contexts(name, method)
+    every = every_verdict(whole)
+    late = [verdict for verdict in every if isinstance(verdict, Late)]
+    assert {"yielding", "rupture", "stability"} <= {verdict.kind for verdict in late}
+    for verdict in late:
+        told = verdict.known
+        np.testing.assert_allclose(verdict.utilisation, told.utilisation, rtol=1e-9, err_msg=verdict.kind)
+        covered = np.ones(told.demand.shape, dtype=bool)
+        known, own = (covered if v.in_range is None else v.in_range for v in (told, verdict))
+        np.testing.assert_array_equal(known, own, err_msg=f"{verdict.part}/{verdict.kind}")
+        assert (verdict.part, verdict.kind) == (told.part, told.kind)
+    for one, other in zip(every, every_verdict(brief), strict=True):
+        assert (one.part, one.kind) == (other.part, other.kind)
+        np.testing.assert_allclose(one.utilisation.max(axis=1), other.utilisation.max(axis=1), rtol=1e-9)
+        # points round a section miss its peak by up to 1e-4, which a bound may not
+        assert (other.utilisation <= one.utilisation * (1.0 + 1.5e-4) + 1e-12).all()
+
+
+def test_no_part_with_a_section() -> None:
+    """A step and a shock: no rows."""
+    case = case_of(
+        {"pivot": (0.0, 300.0, 120.0), "foot": (240.0, 300.0, 120.0), "top": (240.0, 310.0, 420.0)},
+        members=(member("step", "pivot", "foot", Rigid()),),
+        struts=(Strut(name="shock", start="foot", end="top", stiffness=60.0),),
+    )
+    assert every_verdict(context_by_hand(case, {}, ["routine", "abuse"])) == ()
