@@ -45,5 +45,6 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
         found: Array = along[..., :1] * cylinder.height(y, z) + along[..., 1:2] * y + along[..., 2:] * z
         return found
 
-    top = at(climbed(at, grid[node], float(grid[1]))[..., None])[..., 0]
+    step = float(grid[1])
+    top = at(climbed(at, grid[node], np.full(1, step), step, steep=True)[..., None])[..., 0]
     return np.asarray(np.maximum(picked(height, best), top))

@@ -23,7 +23,8 @@ Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 BLOCK = 1 << 18  # numbers looked at together: what the processor's cache holds
-BESIDE = 0.01  # steps from an end: whether a height falls from there
+NEAR = 0.3  # steps within which a parabola through samples finds a maximum of a gentle line
+BESIDE = 1e-5  # steps from an end: whether a height falls from there
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 
@@ -69,7 +70,8 @@ class Seen:
     """What samples tell: the greatest of each row and load, and where maxima may be.
 
     height, worst: (rows, loads) scaled height and form. row, form, load, piece, along: (n,) of each local
-    maximum; step: of the samples along a curved piece.
+    maximum among the samples. shift: (n,) from there to the top of a parabola through it and its neighbours,
+    0 at ends of pieces. step: of the samples along a curved piece.
     """
 
     height: Array
@@ -79,6 +81,7 @@ class Seen:
     load: Index
     piece: Index
     along: Array
+    shift: Array
     step: float
 
     @staticmethod
@@ -86,7 +89,7 @@ class Seen:
         """Rows behind one another."""
         if len(parts) == 1:
             return parts[0]
-        names = ("height", "worst", "row", "form", "load", "piece", "along")
+        names = ("height", "worst", "row", "form", "load", "piece", "along", "shift")
         return Seen(
             step=parts[0].step,
             **{name: np.concatenate([getattr(part, name) for part in parts]) for name in names},
@@ -166,7 +169,8 @@ def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest,
         np.copyto(heights[..., : samples.straight], -1.0, where=dead[:, None, None])
     highest = heights.max(axis=3)
     row, form, load = np.nonzero(contest.open(highest * (1.0 - LOW), highest))
-    who, sample = samples.maxima(heights[row, form, load], highest[row, form, load] * (1.0 - LOW))
+    columns = heights[row, form, load]
+    who, sample = samples.maxima(columns, highest[row, form, load] * (1.0 - LOW))
     return Seen(
         height=highest.max(axis=1),
         worst=highest.argmax(axis=1),
@@ -175,6 +179,7 @@ def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest,
         load=load[who],
         piece=samples.piece[sample],
         along=samples.along[sample],
+        shift=samples.shift(columns[who], sample),
         step=samples.step,
     )
 
@@ -201,7 +206,12 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
         both = value(np.concatenate([v[end, None], inside], axis=1), end)
         some = np.concatenate([some[~at_end], end[both[:, 0] < both[:, 1]]])
     if some.size:
-        v[some] = climbed(lambda v: value(v, some), v[some], seen.step)
+        start, wide = v[some], np.full(some.size, seen.step)
+        if not line.steep:
+            inner = np.abs(start - 0.5) < 0.5
+            start = np.where(inner, start + seen.shift[some], np.abs(start - 0.5 * seen.step))
+            wide *= np.where(inner, NEAR, 0.5)
+        v[some] = climbed(lambda v: value(v, some), start, wide, seen.step, steep=line.steep)
     there = traced(cylinder, *chosen.at(line.spaced(v[:, None], row)))
     force = there.force(*pulled)
     scale, _ = group.of(row, load, form)

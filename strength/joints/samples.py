@@ -58,6 +58,20 @@ class Samples:
         row, place = np.nonzero(top)
         return row, place
 
+    def shift(self, column: Array, sample: Index) -> Array:
+        """From samples (n,) to the tops of parabolas through them and their neighbours: (n,), a piece being 1.
+
+        column: (n, places). 0 at ends of pieces, and where there is no top.
+        """
+        if self.steps < 3:
+            return np.zeros(sample.size)
+        node = (sample - self.straight) % self.steps
+        inner = (sample >= self.straight) & (node > 0) & (node < self.steps - 1)
+        own = np.arange(sample.size)
+        low, mid, high = (column[own, np.where(inner, sample + n, sample)] for n in (-1, 0, 1))
+        bend = 2.0 * mid - low - high
+        return np.where(bend > 0.0, (high - low) / np.where(bend > 0.0, 2.0 * bend, 1.0), 0.0) * self.step
+
     def heights(self, group: Forms) -> Array:
         """Forms times their scales (rows, forms, loads, places)."""
         forms, scales = group.forms, group.scales
