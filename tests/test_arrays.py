@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given
 from numpy.typing import NDArray
 
-from strength.arrays import cross, distinct, numbered, others, picked, run_maxima, spread
+from strength.arrays import cross, distinct, few, greatest, numbered, others, picked, run_maxima, spread
 
 SHAPES = arrays.array_shapes(min_dims=1, max_dims=3, min_side=0, max_side=6)
 INTEGERS = arrays.arrays(np.intp, SHAPES, elements=st.integers(-3, 9))
@@ -62,3 +62,22 @@ def test_run_maxima(counts: list[int], width: int) -> None:
     first = np.cumsum([0, *counts[:-1]], dtype=np.intp)
     values = np.random.default_rng(sum(counts)).normal(size=(sum(counts), width, 3))
     np.testing.assert_array_equal(run_maxima(values, first), np.maximum.reduceat(values, first, axis=0))
+
+
+@pytest.mark.parametrize("shape", [(1, 3), (700, 2, 7), (513, 1), (4, 2000)])
+def test_greatest(shape: tuple[int, ...]) -> None:
+    """As the greatest of `np.abs`; no number where one is none."""
+    values = np.random.default_rng(5).normal(size=shape)
+    np.testing.assert_array_equal(greatest(values), np.abs(values).max(axis=0))
+    values[-1, ..., -1] = np.nan
+    np.testing.assert_array_equal(greatest(values), np.abs(values).max(axis=0))
+
+
+@given(st.integers(0, 500), st.integers(0, 200_000))
+def test_few(count: int, each: int) -> None:
+    """Slices cover all items in turn, as evenly as may be."""
+    covered = [np.arange(count)[some] for some in few(count, each)]
+    np.testing.assert_array_equal(np.concatenate([np.zeros(0, dtype=int), *covered]), np.arange(count))
+    sizes = [some.size for some in covered]
+    assert all(size == sizes[0] or n == len(sizes) - 1 for n, size in enumerate(sizes))
+    assert all(size == 1 or size * each <= 1 << 16 for size in sizes)

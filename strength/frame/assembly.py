@@ -99,8 +99,9 @@ def _supports(links: Links, reduction: Reduction, patterns: int) -> list[tuple[I
     for wide, chosen in ((12, ~touched & ~hinged), (14, ~touched & hinged)):
         segment = np.flatnonzero(chosen)
         if segment.size:
-            number = np.where(there, reduction.place[links.freedom], -1)[segment, :wide]
-            out.append((segment, number, links.vec[segment, :patterns, :wide]))
+            own = slice(None) if segment.size == chosen.size else segment  # all: no copy
+            number = np.where(there[own, :wide], reduction.place[links.freedom[own, :wide]], -1)
+            out.append((segment, number, links.vec[own, :patterns, :wide]))
     if np.any(touched):
         out.append(_wide(links, reduction, patterns, np.flatnonzero(touched)))
     return out

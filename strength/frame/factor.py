@@ -17,27 +17,35 @@ class Factor:
     """The factor in its envelope."""
 
     envelope: Envelope
-    values: Array
+    parts: list[Array]  # of each panel (rows, columns)
     pivot: float  # least beside its diagonal; 0: the matrix is singular and there is no factor
 
     def solve(self, loads: Array) -> Array:
         """Unknowns (unknowns, loads) from loads in their own order."""
-        from scipy.linalg.blas import dtrsm
+        from scipy.linalg.blas import dgemm, dtrsm
 
-        envelope = self.envelope
-        found = loads[envelope.order]
-        for panel in envelope.panels:
-            part, own = panel.of(self.values), slice(panel.begin, panel.end)
-            count = panel.end - panel.begin
-            found[own] = dtrsm(1.0, part[:count].T, found[own], trans_a=1)
-            found[panel.end : panel.last] -= part[count:] @ found[own]
-        for panel in reversed(envelope.panels):
-            part, own = panel.of(self.values), slice(panel.begin, panel.end)
-            count = panel.end - panel.begin
-            rest = found[own] - part[count:].T @ found[panel.end : panel.last]
-            found[own] = dtrsm(1.0, part[:count].T, rest)
+        panels = self.envelope.panels
+        found = np.take(loads, self.envelope.order, axis=0)
+        steps = [
+            (
+                part[:count].T,
+                part[count:].T,
+                found[panel.begin : panel.end].T,
+                found[panel.end : panel.last].T,
+            )
+            for panel, part in zip(panels, self.parts, strict=True)
+            for count in (panel.end - panel.begin,)
+        ]
+        for corner, below, own, later in steps:
+            dtrsm(1.0, corner, own, side=1, overwrite_b=1)
+            if later.size:
+                dgemm(-1.0, own, below, 1.0, later, overwrite_c=1)
+        for corner, below, own, later in reversed(steps):
+            if later.size:
+                dgemm(-1.0, later, below, 1.0, own, trans_b=1, overwrite_c=1)
+            dtrsm(1.0, corner, own, side=1, trans_a=1, overwrite_b=1)
         out = np.empty_like(found)
-        out[envelope.order] = found
+        out[self.envelope.order] = found
         return out
 
 
@@ -48,13 +56,14 @@ def factorise(envelope: Envelope, values: Array) -> Factor:
 
     before = values[envelope.diagonal]
     panels = envelope.panels
+    parts = [panel.of(values) for panel in panels]
     first = 0
-    for n, panel in enumerate(panels):
-        part, count = panel.of(values), panel.end - panel.begin
+    for n, (panel, part) in enumerate(zip(panels, parts, strict=True)):
+        count = panel.end - panel.begin
         while panels[first].last <= panel.begin and first < n:
             first += 1
-        for other in panels[first:n]:
-            rows = other.of(values)[panel.begin - other.begin :]
+        for other in range(first, n):
+            rows = parts[other][panel.begin - panels[other].begin :]
             own, height = rows[:count].T, rows.shape[0]
             if height < count:
                 part[:height, :height] -= rows @ own
@@ -62,8 +71,8 @@ def factorise(envelope: Envelope, values: Array) -> Factor:
                 dgemm(-1.0, own, rows.T, 1.0, part[:height].T, trans_a=1, overwrite_c=1)
         corner, stopped = dpotrf(part[:count].T, clean=0, overwrite_a=1)
         if stopped:
-            return Factor(envelope=envelope, values=values, pivot=0.0)
+            return Factor(envelope=envelope, parts=parts, pivot=0.0)
         if part.shape[0] > count:
             dtrsm(1.0, corner, part[count:].T, trans_a=1, overwrite_b=1)
     least = np.min(values[envelope.diagonal] ** 2 / before, initial=1.0)
-    return Factor(envelope=envelope, values=values, pivot=float(least))
+    return Factor(envelope=envelope, parts=parts, pivot=float(least))

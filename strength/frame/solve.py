@@ -46,11 +46,8 @@ def solve(
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
 
-    if ready.reduction.unknowns > LARGE:
-        solver = _banded(case, layout, ready, coefficient)
-    else:
-        solver = _fronts(ready, coefficient)
-    moves, pattern_force, left = recover(ready, coefficient, forces, solver)
+    found = recover(ready, coefficient, forces, _solver(case, layout, ready, coefficient))
+    moves, pattern_force, left = found  # the factors are gone: their memory serves what follows
     check_balance(layout, ready, forces, left, pattern_force)
     if ready.rigid_motions is not None:
         flat = moves.reshape(links.freedoms, -1)
@@ -123,6 +120,12 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
     give_z, give_y = turned(1.0 / bars.shear_z, 1.0 / bars.shear_y, bars.shear_mix, turn)
     with np.errstate(divide="ignore"):
         return evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
+
+
+def _solver(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
+    if ready.reduction.unknowns > LARGE:
+        return _banded(case, layout, ready, coefficient)
+    return _fronts(ready, coefficient)
 
 
 def _fronts(ready: Plan, coefficient: Array) -> Solver:

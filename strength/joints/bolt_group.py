@@ -59,25 +59,40 @@ def grouped(force: Array, moment: Array, axis: Array, places: Array) -> BoltForc
     the centroid, r the places across the axis from it, S = sum r r^T: the linear field that gives
     the moments back. What S cannot carry is `about_line`.
     """
+    shear, pull, about, lost = _of_unit(axis, places)
+    both = np.concatenate([force, moment], axis=-1)
+    across = both @ shear.reshape(6, -1)
+    return BoltForces(
+        across=size(across.reshape(*across.shape[:-1], -1, 3)),
+        along=np.abs(both @ pull),
+        bending=np.zeros((*force.shape[:-1], len(places))),
+        about_axis=np.abs(both @ about),
+        about_line=size(both @ lost),
+    )
+
+
+def _of_unit(axis: Array, places: Array) -> tuple[Array, Array, Array, Array]:
+    """What unit forces and moments, six in all, put on a group.
+
+    Force across each bolt (6, bolts, 3) and along it (6, bolts), moment about the axis (6,) and about
+    the line of the bolts (6, 3) that nothing carries.
+    """
     count = places.shape[0]
     centre = places.mean(axis=0)
     _, arm = along_and_across(places - centre, axis)
+    force, moment = np.eye(6)[:, :3], np.eye(6)[:, 3:]
     moment = moment - cross(centre, force)
     along, across = along_and_across(force, axis)
     about, bending = along_and_across(moment, axis)
     polar = float(np.sum(arm**2))
     tiny = ALONE * max(float(np.sum(places**2)), 1e-300)
     turning = cross(axis, arm) / polar if polar > tiny else np.zeros_like(arm)
-    shear = across[..., None, :] / count + about[..., None, None] * turning
     second = arm.T @ arm
     inverse = np.linalg.pinv(second, rcond=ALONE, hermitian=True) if polar > tiny else np.zeros((3, 3))
     field = cross(axis, bending) @ inverse
-    pull = along[..., None] / count + field @ arm.T
-    lost = bending - cross(field @ second, axis)
-    return BoltForces(
-        across=size(shear),
-        along=np.abs(pull),
-        bending=np.zeros_like(pull),
-        about_axis=np.zeros_like(about) if polar > tiny else np.abs(about),
-        about_line=size(lost),
+    return (
+        across[:, None] / count + about[:, None, None] * turning,
+        along[:, None] / count + field @ arm.T,
+        np.zeros_like(about) if polar > tiny else about,
+        bending - cross(field @ second, axis),
     )

@@ -78,7 +78,7 @@ def whole(case: Case, bars: Bars, loads: Pushes) -> np.ndarray:
     forces = response.forces.reshape(1, LOADS, ends, 6)
     strengths = (bars.yield_[:, bar],)
     found = peaks(case, bars, bar, forces, ((),) * ends, np.full(ends, -1), strengths)
-    return np.maximum.reduceat(found[0], 2 * layout.first, axis=-1)
+    return np.maximum.reduceat(found[0].T, 2 * layout.first, axis=0).T
 
 
 def matrix_and_forces(case: Case, loads: Pushes) -> tuple[object, np.ndarray]:
