@@ -59,7 +59,7 @@ class Samples:
         return row, place
 
     def shift(self, column: Array, sample: Index) -> Array:
-        """From samples (n,) to the tops of parabolas through them and their neighbours: (n,), a piece being 1.
+        """From samples (n,) to the tops of parabolas through them and their neighbours: (n,) pieces.
 
         column: (n, places). 0 at ends of pieces, and where there is no top.
         """

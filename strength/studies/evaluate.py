@@ -18,7 +18,8 @@ from strength.vehicle.sheet import Pushes
 
 Index = NDArray[np.intp]
 
-CHUNK = 128  # designs at a time: more cost memory, fewer cost time
+CHUNK = 256  # designs at a time: more cost memory, fewer cost time
+SHARED = 128  # where several workers share them
 LOADING = ("masses", "loads", "wheels", "tows", "leaning")  # of a case: what its forces hang on
 
 
@@ -36,6 +37,7 @@ def evaluate(
     the designs were made from. executor: where the work is done; none: here. step: told how many more
     designs are done.
     """
+    chunk = CHUNK if executor is None else SHARED
     parts: list[tuple[Index, Evaluated]] = []
     tasks: list[tuple[Index, Task]] = []
     left = [(own, [cases[n] for n in own]) for own in grouped(cases)]
@@ -58,7 +60,7 @@ def evaluate(
         sizes = sizes_of([shapes_of(case) for case in made])
         tasks += [
             (own[kept[numbers]], task)
-            for numbers, task in _tasks(ready, sizes, weld_sizes(made), loaded, ask)
+            for numbers, task in _tasks(ready, sizes, weld_sizes(made), loaded, ask, chunk)
         ]
     return together([*parts, *worked_off(tasks, executor, step)], len(cases))
 
@@ -77,7 +79,7 @@ def evaluate_sizes(
 
     welds: legs and insets of the welds. pushes: one a design. Left out: those of the prepared case.
     """
-    tasks = _tasks(ready, sizes, welds, list(pushes), ask)
+    tasks = _tasks(ready, sizes, welds, list(pushes), ask, CHUNK if executor is None else SHARED)
     return together(worked_off(tasks, executor, step), sizes.wall.shape[0])
 
 
@@ -112,10 +114,10 @@ def weld_sizes(cases: Sequence[Case]) -> WeldSizes | None:
 
 
 def _tasks(
-    ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask
+    ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask, chunk: int
 ) -> list[tuple[Index, Task]]:
-    """Designs of one make-up in chunks, with their numbers."""
+    """Designs of one make-up in chunks of so many, with their numbers."""
     whole = Task(ready=ready, sizes=sizes, welds=welds, pushes=tuple(pushes), ask=ask)
     every = np.arange(sizes.wall.shape[0])
     sets = by_flats(ready.bars.shapes, sizes) if ask.exact_flats else [every]
-    return [(own[some], task) for own in sets for some, task in parts_of(some_of(whole, own), CHUNK)]
+    return [(own[some], task) for own in sets for some, task in parts_of(some_of(whole, own), chunk)]
