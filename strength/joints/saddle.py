@@ -116,14 +116,14 @@ class Cylinder:
         x += (self.into.reshape(-1, *wide) / square) * root
         return x, tau, root
 
-    def outward(self, place: Array) -> Array:
-        """Outward normal of the host at places (designs, ..., 3) on it."""
-        wide = [1] * (place.ndim - 2)
-        h = self.direction.reshape(-1, *wide, 3)
-        off = place - self.through.reshape(-1, *wide, 3)
-        off = off - np.sum(off * h, axis=-1, keepdims=True) * h
-        found: Array = off / np.linalg.norm(off, axis=-1, keepdims=True)
-        return found
+    def outward(self, y: Array, z: Array) -> tuple[Array, Array]:
+        """The host's outward normal, its y and z, over places y, z (designs, ...)."""
+        _, tau, root = self._root(y, z)
+        wide = [1] * (y.ndim - 1)
+        (_, ay, az), (_, my, mz) = (values.T.reshape(3, -1, *wide) for values in (self.across, self._slope))
+        rise = self.into.reshape(-1, *wide) * root
+        radius = self.radius.reshape(-1, *wide)
+        return (tau * ay - rise * my) / radius, (tau * az - rise * mz) / radius
 
 
 def stacked(parts: tuple[Cylinder, ...], designs: int) -> Cylinder:

@@ -5,7 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import cross, spread
+from strength.arrays import cross
 from strength.case.model import Weld
 from strength.errors import CaseError
 from strength.joints.weld_line import WeldLine
@@ -49,16 +49,14 @@ def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str,
     moment = moment - cross(line.centroid[:, None], force)
     size, axes = np.linalg.eigh((line.spread + np.swapaxes(line.spread, 1, 2)) / 2.0)
     weak = size <= SINGULAR * size[:, -1:]
-    about = np.einsum("dlj,dji->dli", moment, spread(axes, (moment.shape[0], 3, 3)))
     if weak.any():
+        about = moment @ axes
         scale = np.linalg.norm(moment, axis=-1) + np.linalg.norm(force, axis=-1) * line.length[:, None]
         left = np.max(np.abs(about) * weak[:, None], axis=-1)
         _refuse(left, REFUSED * scale.max(axis=1), welds, loads)
-    spin = np.where(weak[:, None], 0.0, about / np.where(weak, 1.0, size)[:, None])
-    return Pull(
-        direct=force / line.length[:, None, None],
-        spin=np.einsum("dli,dji->dlj", spin, spread(axes, (moment.shape[0], 3, 3))),
-    )
+    give = np.where(weak, 0.0, 1.0 / np.where(weak, 1.0, size))
+    inverse = (axes * give[:, None]) @ np.swapaxes(axes, 1, 2)
+    return Pull(direct=force / line.length[:, None, None], spin=moment @ inverse)
 
 
 def _refuse(left: Array, limit: Array, welds: Sequence[Weld], loads: tuple[str, ...]) -> None:

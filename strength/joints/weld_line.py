@@ -192,11 +192,11 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     grid = np.linspace(0.0, 1.0, PER_PIECE if line.pieces.curved.all() else PER_SHORT)
     u = line.spaced(grid, np.argmax(line.reach, keepdims=True)).reshape(-1)
     place, along = line.pieces.all_at(u)
-    side = np.stack([along[..., 1], -along[..., 0]], axis=-1)
-    size = np.linalg.norm(side, axis=-1, keepdims=True)
-    side = side / np.where(size > 0.0, size, 1.0)
+    dy, dz = along[..., 0], along[..., 1]
+    size = np.hypot(dy, dz)
     if line.cylinder is None:
-        normal = spread(host_face[:, None, None, 1:], side.shape)
+        ny, nz = (host_face[:, None, None, n] for n in (1, 2))
     else:
-        normal = line.cylinder.outward(in_space(line.cylinder, place, along)[0])[..., 1:]
-    return np.asarray(np.abs(np.sum(side * normal, axis=-1)).max(axis=(1, 2)))
+        ny, nz = line.cylinder.outward(place[..., 0], place[..., 1])
+    cosine = (dz * ny - dy * nz) / np.where(size > 0.0, size, 1.0)
+    return np.asarray(np.abs(cosine).max(axis=(1, 2)))

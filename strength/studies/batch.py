@@ -15,7 +15,7 @@ from strength.frame.buckling import critical_multiplier, plan_buckling
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Response
 from strength.frame.solve import solve
-from strength.joints.draw import weld_lines
+from strength.joints.draw import Lines, weld_lines
 from strength.joints.heat import heat_lengths
 from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
@@ -38,6 +38,7 @@ class Batch:
     prepared: Prepared
     bars: Bars
     own: tuple[Pushes, ...] = ()  # one a design; none: those of the prepared case
+    lines: Lines | None = None  # of the welds of all designs, where they are drawn already
 
     @property
     def designs(self) -> int:
@@ -67,7 +68,7 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
     used = with_bending(response, amplified)
-    lines = weld_lines(ready.case, ready.layout, bars)
+    lines = weld_lines(ready.case, ready.layout, bars) if batch.lines is None else batch.lines
     heat = heat_lengths(ready.case, ready.layout, bars, lines)
     stations = place_stations(
         ready.case, ready.layout, bars, used, heat, brief=ready.factors if brief else None

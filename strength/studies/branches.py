@@ -13,7 +13,7 @@ from numpy.typing import NDArray
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
-from strength.joints.draw import drawn, span
+from strength.joints.draw import Lines, drawn
 from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
 from strength.joints.seat import Seat, seats
 from strength.sections import Bars
@@ -22,17 +22,20 @@ Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 
 
-def branches(case: Case, layout: Layout, bars: Bars) -> Flags:
-    """Which way each design goes at every such place: (designs, places).
+def branches(case: Case, layout: Layout, bars: Bars) -> tuple[Flags, Lines | None]:
+    """Which way each design goes at every such place: (designs, places); and the welds' whole lines.
 
     Raises CaseError where some design's welds cannot be drawn.
     """
     designs = bars.area.shape[0]
     every = seats(case, layout, bars)
-    told = [*_faces(bars, every), *_joints(case, bars, every, designs), *_passing(case, layout, bars)]
-    if not told:
-        return np.zeros((designs, 0), dtype=bool)
-    return np.stack([np.broadcast_to(each, designs) for each in told], axis=1)
+    cut = case.basis.method == "limit-state"
+    lines = Lines(seats=every, groups=drawn(every, bars, cut=cut, designs=designs))
+    told = [*_faces(bars, every), *_joints(bars, lines), *_passing(case, layout, bars)]
+    flags = np.zeros((designs, 0), dtype=bool)
+    if told:
+        flags = np.stack([np.broadcast_to(each, designs) for each in told], axis=1)
+    return flags, None if cut else lines
 
 
 def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
@@ -44,15 +47,15 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
             yield bars.width[:, host.bar] * out[2] <= bars.depth[:, host.bar] * out[1]
 
 
-def _joints(case: Case, bars: Bars, every: tuple[Seat, ...], designs: int) -> Iterator[Flags]:
+def _joints(bars: Bars, lines: Lines) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
     met: list[Meeting] = []
-    for group in drawn(every, bars, cut=case.basis.method == "limit-state", designs=designs):
-        if not any(_shares_host(every[n], every) for n in group.welds):
-            continue
-        reach = span(group, every)
+    every = lines.seats
+    if not any(_shares_host(seat, every) for seat in every):
+        return
+    for group, span in zip(lines.groups, lines.spans, strict=True):
         for k, n in enumerate(group.welds):
-            joint = meeting(every[n], group.own(k, reach.host_low), group.own(k, reach.host_high))
+            joint = meeting(every[n], group.own(k, span.host_low), group.own(k, span.host_high))
             if joint is not None:
                 met.append(joint)
     for n, own in enumerate(met):

@@ -9,6 +9,7 @@ from numpy.typing import NDArray
 from strength.case.model import Case
 from strength.checks.register import every_use
 from strength.errors import StrengthError
+from strength.joints.draw import Lines
 from strength.joints.fillet import QUALITY
 from strength.sections import Bars, Sizes, rebuilt, sizes_of
 from strength.studies.batch import Batch, context_of
@@ -164,9 +165,10 @@ def worst_of(piece: Draws) -> Worst:
             bars = varied(piece)
             forces = piece.loading.forces(_of(piece, "mass", len(piece.ready.case.masses)))
             forces *= _of(piece, "load", len(piece.ready.loads))[:, :, None, None]
-            ways = parted(branches(piece.ready.case, piece.ready.layout, bars))
+            flags, lines = branches(piece.ready.case, piece.ready.layout, bars)
+            ways = parted(flags)
             if len(ways) == 1:
-                return _judged(piece, bars, forces)
+                return _judged(piece, bars, forces, lines)
     except StrengthError:
         if count == 1:
             nan = np.full(1, np.nan)
@@ -238,10 +240,10 @@ def _of_one_strength(bars: Bars, number: int) -> object:
     return evolve(metal, rows=(whole,))
 
 
-def _judged(piece: Draws, bars: Bars, forces: Array) -> Worst:
+def _judged(piece: Draws, bars: Bars, forces: Array, lines: Lines | None) -> Worst:
     ready = piece.ready
     own = tuple(evolve(ready.pushes, forces=each) for each in forces)
-    context, _ = context_of(Batch(prepared=ready, bars=bars, own=own), brief=True)
+    context, _ = context_of(Batch(prepared=ready, bars=bars, own=own, lines=lines), brief=True)
     uses = every_use(context)
     worst = np.maximum(uses.use.max(axis=1, initial=0.0), 0.0)
     throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)

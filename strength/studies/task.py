@@ -8,7 +8,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.errors import StrengthError
-from strength.joints.draw import UndrawnError
+from strength.joints.draw import Lines, UndrawnError
 from strength.sections import Bars, Sizes, rebuilt
 from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
@@ -60,6 +60,7 @@ class Task:
     pushes: tuple[Pushes, ...]
     ask: Ask
     refused: str = ""  # why its one design cannot be built
+    lines: Lines | None = None  # of its welds, where they are drawn already
 
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
@@ -96,15 +97,20 @@ def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
     """
     found = []
     built: list[tuple[Index, Flags]] = []
+    lines = None
     for own, told in _told(task, np.arange(task.sizes.wall.shape[0])):
         if isinstance(told, str):
             found.append((own, evolve(some_of(task, own), refused=told)))
         else:
-            built.append((own, told))
+            built.append((own, told[0]))
+            lines = told[1]
     if not built:
         return found
     every = np.concatenate([own for own, _ in built])
-    for way in parted(np.concatenate([flags for _, flags in built])):
+    ways = parted(np.concatenate([flags for _, flags in built]))
+    if len(built) == len(ways) == 1 and every.size <= most and not found:
+        return [(every, evolve(task, lines=lines))]
+    for way in ways:
         for at in range(0, way.size, most):
             some = every[way[at : at + most]]
             found.append((some, some_of(task, some)))
@@ -129,12 +135,12 @@ def done(task: Task) -> Found:
 
 def _judged(task: Task) -> Evaluated:
     """All designs of a task; figures of some may be no numbers where those of others are picked."""
-    batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes)
+    batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes, lines=task.lines)
     context, response = context_of(batch, buckling=task.ask.buckling, brief=not task.ask.every)
     return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
-def _told(task: Task, numbers: Index) -> list[tuple[Index, Flags | str]]:
+def _told(task: Task, numbers: Index) -> list[tuple[Index, tuple[Flags, Lines | None] | str]]:
     """Which ways designs go, or why one cannot be built."""
     every = np.arange(numbers.size)
     try:
@@ -143,7 +149,9 @@ def _told(task: Task, numbers: Index) -> list[tuple[Index, Flags | str]]:
     except UndrawnError as error:
         why = error.by_design(numbers.size)
         sound = np.array([n for n in every if not why[n]], dtype=np.intp)
-        told: list[tuple[Index, Flags | str]] = [(numbers[[n]], why[n]) for n in every if why[n]]
+        told: list[tuple[Index, tuple[Flags, Lines | None] | str]] = [
+            (numbers[[n]], why[n]) for n in every if why[n]
+        ]
         return told + (_told(some_of(task, sound), numbers[sound]) if sound.size else [])
     except StrengthError as error:
         if numbers.size == 1:
