@@ -49,7 +49,7 @@ class Stations:
     yield_: Array  # (designs, stations) [MPa], welded where heated
     ultimate: Array  # the same, 0.9 of it at a hole
     # (designs, loads, stations) worst von Mises [MPa], without load factor; nan: no section. A lower
-    # bound at stations that cannot be a bar's worst.
+    # bound at stations that cannot be a bar's worst: in their load, or in any where that alone was asked for.
     peak: Array
     uncovered: NDArray[np.bool_]  # (designs, bars) True: no rule gives the width of a heat-affected length
 

@@ -4,7 +4,7 @@ from collections.abc import Callable, Iterator
 from functools import cached_property, partial
 from itertools import compress, repeat
 from operator import attrgetter
-from typing import NamedTuple
+from typing import Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -119,9 +119,76 @@ class Late(Verdict):
         return self.whole()
 
     def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
-        """The rows of one design, in the order of the loads."""
-        return self.known.rows(loads, design)
+        """The rows of one design, in the order of the loads; their words are late as well."""
+        every = len(loads)
+        columns = (
+            repeat(self.part, every),
+            repeat(self.kind, every),
+            loads,
+            repeat(_Words(self, loads, design), every),
+            *(repeat(None, every) for _ in range(3)),
+            self.utilisation[design].tolist(),
+            repeat(True, every) if self.in_range is None else self.in_range[design].tolist(),
+            *(repeat(None, every) for _ in range(3)),
+        )
+        rows: Iterator[Row] = map(_late_row, zip(*columns, strict=True))
+        return list(rows if self.applies is None else compress(rows, self.applies.tolist()))
 
 
+class _Words:
+    """All rows of a late verdict for one design, worked out when the first of them is asked for."""
+
+    def __init__(self, verdict: Late, loads: tuple[str, ...], design: int) -> None:
+        self.verdict, self.loads, self.design = verdict, loads, design
+
+    @cached_property
+    def by_load(self) -> dict[str, Row]:
+        return {row.load: row for row in self.verdict.known.rows(self.loads, self.design)}
+
+
+class LateRow(Row):
+    """A row of a late verdict: of most, a report shows no more than how they stand.
+
+    In itself it has its part, kind and load, its utilisation and whether it is in range; the rest is that of
+    the whole row. As a tuple it is the whole row.
+    """
+
+    @property
+    def whole(self) -> Row:
+        """The row with all it says."""
+        words: Any = tuple.__getitem__(self, _WORDS)
+        whole: Row = words.by_load[self.load]
+        return whole
+
+    def __iter__(self) -> Iterator[Any]:
+        return iter(self.whole)
+
+    def __getitem__(self, at: Any) -> Any:
+        return self.whole[at]
+
+    def __eq__(self, other: object) -> bool:
+        return tuple(self) == (tuple(other) if isinstance(other, Row) else other)
+
+    def __ne__(self, other: object) -> bool:
+        return not self == other
+
+    def __hash__(self) -> int:
+        return hash(self.whole)
+
+    def __repr__(self) -> str:
+        return repr(self.whole)
+
+    def __reduce__(self) -> tuple[type[Row], tuple[Any, ...]]:
+        return Row, tuple(self)
+
+
+_WORDS = Row._fields.index("where")
+_late_row = partial(tuple.__new__, LateRow)
 for _name in ("unit", "fails", "source", "demand", "limit", "places", "where", "notes"):
     setattr(Late, _name, property(attrgetter(f"known.{_name}")))
+_of_whole = {
+    _name: property(attrgetter(f"whole.{_name}"))
+    for _name in ("where", "demand", "limit", "unit", "fails", "source", "note")
+}
+for _name, _what in {**_of_whole, "_make": Row._make}.items():  # a changed copy is a whole row
+    setattr(LateRow, _name, _what)

@@ -124,7 +124,7 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
 
 def _solver(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
     if ready.reduction.unknowns > LARGE:
-        return _banded(case, layout, ready, coefficient)
+        return _enveloped(case, layout, ready, coefficient)
     return _fronts(ready, coefficient)
 
 
@@ -142,16 +142,16 @@ def _fronts(ready: Plan, coefficient: Array) -> Solver:
     return solver
 
 
-def _banded(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
-    from strength.frame.sparse import Banded
+def _enveloped(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
+    from strength.frame.sparse import Enveloped
 
-    banded = Banded(ready.envelope, coefficient)
+    enveloped = Enveloped(ready.envelope, coefficient)
 
     def solver(loads: Array, some: Index) -> Array:
-        out = banded.solve(loads, some)
-        if banded.pivot < DOUBTFUL:
+        out = enveloped.solve(loads, some)
+        if enveloped.pivot < DOUBTFUL:
             refuse_mechanisms(case, layout, ready.links, ready.reduction, ready.assembly)
-        if banded.pivot == 0.0:
+        if enveloped.pivot == 0.0:
             raise SolveError("the stiffness matrix is singular")
         return out
 

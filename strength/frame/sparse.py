@@ -13,7 +13,7 @@ GUESSES = 8  # soft movements looked for at once
 TURNS = 6
 
 
-class Banded:
+class Enveloped:
     """Solves large frames one design after the other; the last design's factor is kept for polishing."""
 
     def __init__(self, envelope: Envelope, coefficient: Array) -> None:

@@ -1,5 +1,6 @@
 """Utilisations of all parts at once, against those that each part's own verdict works out."""
 
+import pickle
 from collections.abc import Iterator
 
 import attrs
@@ -11,8 +12,9 @@ from strength.case.model import Strut
 from strength.case.shape import Rigid
 from strength.checks.context import Context
 from strength.checks.register import every_use, every_verdict
-from strength.checks.verdict import Late
+from strength.checks.verdict import Late, LateRow, Row
 from strength.library.data import cases_folder
+from strength.run import run
 from strength.sections import rebuilt, sizes_of
 from strength.studies.batch import Batch, context_of
 from strength.studies.evaluate import shapes_of
@@ -52,6 +54,9 @@ def test_each_as_told_in_full(name: str, method: str) -> None:
         known, own = (covered if v.in_range is None else v.in_range for v in (told, verdict))
         np.testing.assert_array_equal(known, own, err_msg=f"{verdict.part}/{verdict.kind}")
         assert (verdict.part, verdict.kind) == (told.part, told.kind)
+        for design in range(told.demand.shape[0]):
+            own_rows, rows = (v.rows(whole.load_names, design) for v in (verdict, told))
+            assert [(row.load, row.in_range) for row in own_rows] == [(r.load, r.in_range) for r in rows]
     one, other = every_use(whole), every_use(brief)
     assert one.names == other.names == tuple((verdict.part, verdict.kind) for verdict in every)
     np.testing.assert_allclose(one.use.max(axis=1), other.use.max(axis=1), rtol=1e-9)
@@ -69,3 +74,39 @@ def test_no_part_with_a_section() -> None:
         struts=(Strut(name="shock", start="foot", end="top", stiffness=60.0),),
     )
     assert every_verdict(context_by_hand(case, {}, ["routine", "abuse"])) == ()
+
+
+def test_a_late_row_is_its_whole_row() -> None:
+    """Read by name, by place, compared, copied with a change or sent to another process."""
+    case = read_case(str(cases_folder() / "hitch-arm" / "case.toml"))
+    rows = run(case).rows
+    late = [row for row in rows if isinstance(row, LateRow)]
+    assert late
+    for row in late:
+        whole = row.whole
+        assert type(whole) is Row
+        assert whole.utilisation == pytest.approx(row.utilisation, rel=1e-9)
+        assert (row.part, row.kind, row.load, row.in_range) == (
+            whole.part,
+            whole.kind,
+            whole.load,
+            whole.in_range,
+        )
+        assert (row.where, row.demand, row.limit, row.unit) == (
+            whole.where,
+            whole.demand,
+            whole.limit,
+            whole.unit,
+        )
+        assert (row.fails, row.source, row.note) == (whole.fails, whole.source, whole.note)
+        assert row == whole
+        assert whole == row
+        assert (row != whole) is False
+        assert hash(row) == hash(whole)
+        assert tuple(row) == tuple(whole)
+        assert row[3] == whole.where
+        assert repr(row) == repr(whole)
+        assert pickle.loads(pickle.dumps(row)) == whole  # noqa: S301 - our own bytes
+        changed = row._replace(part="other")
+        assert type(changed) is Row
+        assert (changed.part, changed.where) == ("other", whole.where)

@@ -1,4 +1,4 @@
-"""Frames of thousands of members: the band gives what dense algebra gives, and memory grows with length."""
+"""Frames of thousands of members: the envelope gives what eliminating gives, and memory grows with length."""
 
 import tracemalloc
 
