@@ -5,7 +5,7 @@ constant and waves of one and two turns. Its maxima, two at most, are the roots 
 Newton's method from a grid close enough to tell them apart.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -50,15 +50,22 @@ def is_circle(line: WeldLine) -> bool:
     return bool(around and one)
 
 
-def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, contest: Contest = ALONE) -> Top:
-    """The worst of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
+def tops_of_circle(
+    line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]], contest: Contest = ALONE
+) -> list[Top]:
+    """The worst of each group of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
 
     contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
-    rows, count = forms.shape[:2]
+    parts = 4 if any(forms[..., 3].any() for forms, _ in groups) else 3
+    squares = _squares(pull, line.pieces.radius[:, 0], parts)
+    return [_top(line, pull, squares, forms[..., :parts], scales, contest) for forms, scales in groups]
+
+
+def _top(line: WeldLine, pull: Pull, squares: Array, forms: Array, scales: Array, contest: Contest) -> Top:
+    rows, count, parts = forms.shape
     loads = pull.direct.shape[1]
     radius = line.pieces.radius[:, 0]
-    squares = _squares(pull, radius)
     height, angle = (np.empty((rows, loads)) for _ in range(2))
     form = np.zeros((rows, loads), dtype=np.intp)
     by_load = scales.ndim == 3
@@ -66,7 +73,7 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, conte
     step = max(1, BLOCK // (loads * count))
     for at in range(0, rows, step):
         part = slice(at, at + step)
-        waves = scaled[part] @ squares[part].reshape(-1, 4, 5 * loads)
+        waves = scaled[part] @ squares[part].reshape(-1, parts, 5 * loads)
         waves = np.moveaxis(waves.reshape(-1, count, 5, loads), 2, 0)
         if by_load:
             waves = waves * np.swapaxes(scales[part], 1, 2)
@@ -78,12 +85,12 @@ def top_of_circle(line: WeldLine, pull: Pull, forms: Array, scales: Array, conte
     return Top(height=height, form=form, there=there)
 
 
-def _squares(pull: Pull, radius: Array) -> Array:
-    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves: (rows, 4, 5, loads) of 1, cos, sin, cos 2, sin 2."""
+def _squares(pull: Pull, radius: Array, parts: int) -> Array:
+    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves: (rows, 3 or 4, 5, loads) of 1, cos, sin, cos 2, sin 2."""
     (a, dy, dz), (wx, wy, wz) = np.moveaxis(pull.direct, -1, 0), np.moveaxis(pull.spin, -1, 0)
     r = radius[:, None]
     b, e, t = -r * wz, r * wy, r * wx
-    out = np.empty((a.shape[0], 4, 5, a.shape[1]))
+    out = np.empty((a.shape[0], parts, 5, a.shape[1]))
     bb, ee, yy, zz, yz = b * b, e * e, dy * dy, dz * dz, dy * dz
     for n, waves in enumerate(
         (
@@ -91,7 +98,7 @@ def _squares(pull: Pull, radius: Array) -> Array:
             (t * t + (yy + zz) / 2.0, 2.0 * t * dz, -2.0 * t * dy, (zz - yy) / 2.0, -yz),
             ((yy + zz) / 2.0, 0.0, 0.0, (yy - zz) / 2.0, yz),
             ((b * dy + e * dz) / 2.0, a * dy, a * dz, (b * dy - e * dz) / 2.0, (b * dz + e * dy) / 2.0),
-        )
+        )[:parts]
     ):
         for k, wave in enumerate(waves):
             out[:, n, k] = wave
@@ -126,9 +133,13 @@ def _bounds(waves: Array) -> tuple[Array, Array]:
     the value where the first wave is greatest is reached.
     """
     zero, c, s, c2, s2 = waves
-    first, second = np.hypot(c, s), np.hypot(c2, s2)
-    square = first * first
-    there = first + (c2 * (c * c - s * s) + 2.0 * s2 * c * s) / np.where(square > 0.0, square, 1.0)
+    cc, ss = c * c, s * s
+    square = cc + ss
+    first, second = np.sqrt(square), np.sqrt(c2 * c2 + s2 * s2)
+    there = c2 * (cc - ss)
+    there += 2.0 * s2 * (c * s)
+    there /= np.where(square > 0.0, square, 1.0)
+    there += first
     return zero + np.maximum(second, there), zero + first + second
 
 

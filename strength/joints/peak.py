@@ -7,7 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import spread
-from strength.joints.circle import is_circle, top_of_circle
+from strength.joints.circle import is_circle, tops_of_circle
 from strength.joints.climb import climbed
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
@@ -106,7 +106,7 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     kept = [group.needed() for group in groups]
     few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
     if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):
-        found = [_on_circle(line, pull, group, contest) for group in few]
+        found = _on_circle(line, pull, few, contest)
     else:
         short = shortlisted(line, pull, few, contest)
         found = (
@@ -140,11 +140,18 @@ def _found(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest
     return [_peak(line, pull, group, own) for group, own in zip(groups, seen, strict=True)]
 
 
-def _on_circle(line: WeldLine, pull: Pull, group: Forms, contest: Contest) -> Peak:
+def _on_circle(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
+    tops = tops_of_circle(line, pull, [_of_rows(line, group) for group in groups], contest)
+    return [
+        Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
+        for group, top in zip(groups, tops, strict=True)
+    ]
+
+
+def _of_rows(line: WeldLine, group: Forms) -> tuple[Array, Array]:
+    """Forms (rows, forms, 4) and scales of every row."""
     every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
-    scales = group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
-    top = top_of_circle(line, pull, every, scales, contest)
-    return Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
+    return every, group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
 
 
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Seen]:
