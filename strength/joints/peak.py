@@ -6,7 +6,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import last_maxima, spread
 from strength.joints.circle import is_circle, tops_of_circle
 from strength.joints.climb import climbed
 from strength.joints.contest import ALONE, Contest, winners
@@ -174,7 +174,7 @@ def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest,
     """The greatest samples, and the local maxima among them that may be above all others."""
     if dead.any():
         np.copyto(heights[..., : samples.straight], -1.0, where=dead[:, None, None])
-    highest = heights.max(axis=3)
+    highest = last_maxima(heights)
     row, form, load = np.nonzero(contest.open(highest * (1.0 - LOW), highest))
     columns = heights[row, form, load]
     who, sample = samples.maxima(columns, highest[row, form, load] * (1.0 - LOW))

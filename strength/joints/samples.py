@@ -103,16 +103,20 @@ def sampled(line: WeldLine, pull: Pull, steps: int) -> Samples:
     parts = []
     grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)
     for own, grid in zip((ends, bent), grids, strict=True):
-        chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
-        u = line.spaced(grid[None, None], np.arange(rows)[:, None])
-        parts.append([each.reshape(rows, -1) for each in chosen.at(u)])
+        if line.steep:
+            chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
+            found = chosen.at(line.spaced(grid[None, None], np.arange(rows)[:, None]))
+        else:
+            place, along = pieces.all_at(grid)
+            found = (*np.moveaxis(place[:, own], 3, 0), *np.moveaxis(along[:, own], 3, 0))
+        parts.append([each.reshape(rows, -1) for each in found])
     y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
-    found = traced(line.cylinder, y, z, dy, dz)
+    spots = traced(line.cylinder, y, z, dy, dz)
     force = np.concatenate([pull.direct, pull.spin], axis=-1)
     return Samples(
         piece=np.concatenate([np.repeat(ends, 2), np.repeat(bent, steps)]),
         along=np.concatenate([np.tile(grids[0], ends.size), np.tile(grids[1], bent.size)]),
         straight=2 * ends.size,
         steps=steps,
-        local=force[:, None] @ found.by_force(line.centroid),
+        local=force[:, None] @ spots.by_force(line.centroid),
     )

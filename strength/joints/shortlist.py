@@ -6,6 +6,7 @@ from typing import TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import last_maxima
 from strength.joints.contest import Contest
 from strength.joints.forms import Forms
 from strength.joints.samples import sampled
@@ -75,7 +76,7 @@ def shortlisted(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Co
     if contest.rivals == 1 or line.steep:
         return None
     samples = sampled(line, pull, LOOKS[bool(line.pieces.curved.all())])
-    height = [np.maximum(samples.heights(group).max(axis=3).max(axis=1), 0.0) for group in groups]
+    height = [np.maximum(last_maxima(samples.heights(group)).max(axis=1), 0.0) for group in groups]
     rows = pull.direct.shape[0]
     by = contest.factor.reshape(len(contest.factor), -1, contest.rivals)
     ranked = np.zeros((rows, height[0].shape[1] // contest.rivals, contest.rivals))
