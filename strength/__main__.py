@@ -5,6 +5,7 @@
 
 import argparse
 import atexit
+import gc
 import os
 import sys
 from collections.abc import Sequence
@@ -12,9 +13,10 @@ from typing import NoReturn
 
 from strength.cli import COMMANDS
 from strength.errors import CaseError, StrengthError
-from strength.memory import keep_memory
+from strength.memory import keep_freed
 from strength.report.cautions import ONE_LINE
 
+LOOPS = 200_000  # new objects between searches for loops among them: the tens of thousands of a case last
 UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells count signals
 
 
@@ -100,7 +102,8 @@ def _message(error: Exception, case: str) -> str:
 
 def program() -> NoReturn:
     """One command as a process of its own."""
-    keep_memory()
+    gc.set_threshold(LOOPS)
+    keep_freed()
     codes: list[int] = []
     atexit.register(_leave, codes)  # the first registered is the last called
     codes.append(main())

@@ -10,7 +10,6 @@ from importlib import import_module
 from typing import Any
 
 from strength.errors import OutputError, StrengthError
-from strength.memory import keep_memory
 
 
 @contextmanager
@@ -70,4 +69,3 @@ def workers(count: int) -> Iterator[Executor | None]:
 def _begin() -> None:
     """A worker: an interrupt is for the process that shares out the work."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)
-    keep_memory()
