@@ -74,7 +74,9 @@ def spread(
         nominal=float(nominal.whole[0]),
         in_range=in_range,
         chance=chance_of(whole),
-        by_quality={name: chance_of(np.maximum(other, throat / quality)) for name, quality in QUALITY.items()},
+        by_quality={
+            name: chance_of(np.maximum(other, throat / quality)) for name, quality in QUALITY.items()
+        },
         parts=_parts(found, whole.size),
         matters=_matters(scatter, factors, whole),
         failed=int(np.count_nonzero(np.isnan(whole))),
