@@ -141,7 +141,7 @@ def test_command_writes_the_patch(tmp_path: Path, capsys: pytest.CaptureFixture[
 
 
 def test_a_thread_is_cut_on_a_bar_that_holds_it() -> None:
-    """A thread on the end of an axle brings the axle along where that is thinner; of both sides the typed one."""
+    """A thread on the end of an axle brings the axle along where that is thinner, on both sides."""
     file = typed_case(cases_folder() / "bracken" / "case.toml")
     found = [
         change
