@@ -14,7 +14,7 @@ from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
 from strength.joints.draw import Lines, drawn
-from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
+from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, crossing, meetings, pairs
 from strength.joints.seat import Seat, seats
 from strength.sections import Bars
 
@@ -49,44 +49,26 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
 
 def _joints(bars: Bars, lines: Lines) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
-    met: list[Meeting] = []
-    every = lines.seats
-    if not any(_shares_host(seat, every) for seat in every):
-        return
+    anywhere = [np.zeros(1)] * len(lines.seats)
+    if not (np.abs(pairs(_met(lines.seats, anywhere, anywhere)).same) > SAME_PLANE).any():
+        return  # lines are not measured for those that can be neither
+    low, high = list(anywhere), list(anywhere)
     for group, span in zip(lines.groups, lines.spans, strict=True):
         for k, n in enumerate(group.welds):
-            joint = meeting(every[n], group.own(k, span.host_low), group.own(k, span.host_high))
-            if joint is not None:
-                met.append(joint)
-    for n, own in enumerate(met):
-        for other in met[n + 1 :]:
-            if other.host.bar != own.host.bar or other.seat.bar == own.seat.bar:
-                continue
-            same = float(own.side @ other.side)
-            if same < -SAME_PLANE:
-                yield np.maximum(own.low - other.high, other.low - own.high) < 0.0
-            elif same > SAME_PLANE:
-                yield own.low + own.high < other.low + other.high
-                yield _crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
+            low[n], high[n] = group.own(k, span.host_low), group.own(k, span.host_high)
+    met = _met(lines.seats, low, high)
+    near = pairs(met)
+    for n in np.flatnonzero(np.abs(near.same) > SAME_PLANE).tolist():
+        own, other = met[int(near.first[n])], met[int(near.second[n])]
+        if near.same[n] < 0.0:
+            yield near.gap[n] < 0.0
+        else:
+            yield own.low + own.high < other.low + other.high
+            yield crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
 
 
-def _shares_host(seat: Seat, every: tuple[Seat, ...]) -> bool:
-    """Whether another part is welded onto the same host, near its plane."""
-    if seat.host is None:
-        return False
-    for other in every:
-        if other.host is None or other.host.bar != seat.host.bar or other.bar == seat.bar:
-            continue
-        one, two = (meeting(each, np.zeros(1), np.zeros(1)) for each in (seat, other))
-        if one is not None and two is not None and abs(one.side @ two.side) > SAME_PLANE:
-            return True
-    return False
-
-
-def _crossing(own: Meeting, other: Meeting) -> Array:
-    """Distance from the host's middle line to where two members' lines cross (designs or 1,) [mm]."""
-    slopes = [np.sign(joint.lean) / np.tan(joint.angle) for joint in (own, other)]
-    return np.asarray(np.abs(own.at - other.at) / max(abs(slopes[0] - slopes[1]), 1e-9))
+def _met(every: tuple[Seat, ...], low: list[Array], high: list[Array]) -> list[Meeting]:
+    return [one for one in meetings(every, low, high) if one is not None]
 
 
 def _passing(case: Case, layout: Layout, bars: Bars) -> Iterator[Flags]:

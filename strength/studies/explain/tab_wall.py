@@ -18,8 +18,8 @@ ASKS = (
 def explain(subject: Subject, sheet: Sheet) -> Told:
     """On a round tube or on a box."""
     joint = joint_of(subject)
-    stand = standing(subject.context, joint)
-    sheet.say(f"{joint.effect.weld.member}: {words(joint, stand)}.")
+    stand = standing(subject.context, [joint])
+    sheet.say(f"{joint.effect.weld.member}: {words(joint)}.")
     write_joint(sheet, subject, joint)
     write_squeeze(sheet, subject, joint)
     _write_standing(sheet, subject, joint, stand)
@@ -43,4 +43,4 @@ def _write_standing(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Sta
         ("h_1", stand.h1, "its size along the host"),
         ("t_1", stand.t1, f"its {thick}"),
     ):
-        sheet.given(symbol, values[0, 0], "length", what, key)
+        sheet.given(symbol, values[0, 0, 0], "length", what, key)
