@@ -1,24 +1,16 @@
 """`chord-wall`, `chord-punching`: walls of round tubes under round members welded onto them."""
 
 from collections.abc import Iterator
-from weakref import WeakKeyDictionary
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Tube
+from strength.case.shape import Bar
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
-from strength.checks.wall_columns import (
-    Reason,
-    WallColumns,
-    by_joint,
-    late_verdicts,
-    of_bars,
-    reasons_beside,
-    wall_columns,
-)
-from strength.checks.walls import WallJoint, wall_joints
+from strength.checks.wall_columns import Reason, WallColumns, by_joint, columns_alike, of_bars
+from strength.checks.wall_verdicts import late_verdicts, reasons_beside
+from strength.checks.walls import WallJoint
 from strength.checks.weld_groups import forces_through
 from strength.joints import tube_joint as en
 from strength.joints.meeting import Neighbour
@@ -42,9 +34,6 @@ class Round:
     t0: Array
     d1: Array
     t1: Array
-
-
-_known: "WeakKeyDictionary[Context, Round | None]" = WeakKeyDictionary()
 
 
 def chord_wall(context: Context) -> Iterator[Verdict]:
@@ -103,35 +92,27 @@ def chord_punching(context: Context) -> Iterator[Verdict]:
         lambda n: [_angle(joints[n])] * loads,
         [*_range(own, by_joint(False for _ in joints))],
     )
-    some = narrow.any(axis=(1, 2)).tolist()
-    yield from (verdict for verdict, is_narrow in zip(told, some, strict=True) if is_narrow)
+    yield from (verdict for verdict, own in zip(told, narrow, strict=True) if own.any())
 
 
 def _round(context: Context) -> Round | None:
-    if context not in _known:
-        joints = [
-            joint
-            for joint in wall_joints(context)
-            if isinstance(joint.meeting.host.shape, Tube) and isinstance(joint.effect.seat.shape, Tube | Bar)
-        ]
-        _known[context] = _side_by_side(context, joints) if joints else None
-    return _known[context]
-
-
-def _side_by_side(context: Context, joints: list[WallJoint]) -> Round:
-    bars, own = context.bars, [joint.effect.seat.bar for joint in joints]
-    host, wall = [joint.meeting.host.bar for joint in joints], of_bars(bars.wall, own)
+    columns = next((each for own, each in columns_alike(context).items() if own.is_chord), None)
+    if columns is None:
+        return None
+    bars, joints = context.bars, columns.joints
+    own, host = [joint.effect.seat.bar for joint in joints], [joint.meeting.host.bar for joint in joints]
+    wall = of_bars(bars.wall, own)
     return Round(
-        columns=wall_columns(context, joints),
+        columns=columns,
         d0=of_bars(bars.depth, host),
         t0=of_bars(bars.wall, host),
         d1=of_bars(bars.depth, own),
-        t1=np.where(_solid(joints), wall / 2.0, wall),
+        t1=np.where(_solid(columns), wall / 2.0, wall),
     )
 
 
-def _solid(joints: list[WallJoint] | tuple[WallJoint, ...]) -> Bool:
-    return np.asarray(by_joint(isinstance(joint.effect.seat.shape, Bar) for joint in joints))
+def _solid(columns: WallColumns) -> Bool:
+    return np.asarray(by_joint(isinstance(joint.effect.seat.shape, Bar) for joint in columns.joints))
 
 
 def _axial(context: Context, own: Round, kp: Array) -> Array:
@@ -181,9 +162,11 @@ def _kinds(context: Context, joint: WallJoint) -> list[str]:
 def _range(own: Round, crossed: Bool) -> Iterator[Reason]:
     """Table 7.1: diameters, slendernesses and walls."""
     joints = own.columns.joints
-    solid, most = _solid(joints), np.where(crossed, 40.0, 50.0)
+    solid, most = _solid(own.columns), np.where(crossed, 40.0, 50.0)
     beta, chord, brace = own.d1 / own.d0, own.d0 / own.t0, own.d1 / own.t1
-    members, hosts = zip(*((joint.effect.weld.member, joint.effect.weld.onto) for joint in joints), strict=True)
+    members, hosts = zip(
+        *((joint.effect.weld.member, joint.effect.weld.onto) for joint in joints), strict=True
+    )
     yield (beta < 0.2) | (beta > 1.0 + 1e-9), "diameters outside 0.2 to 1 of the chord's"
     yield (
         (chord < 10.0) | (chord > most),

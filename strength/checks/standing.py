@@ -5,9 +5,11 @@ from collections.abc import Iterator, Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Flat, Tube
+from strength.case.shape import Bar
 from strength.checks.context import Context
-from strength.checks.wall_columns import Reason, WallColumns, by_joint, of_bars, reasons_beside
+from strength.checks.wall_columns import Reason, WallColumns, by_joint, of_bars
+from strength.checks.wall_kinds import MakeUp
+from strength.checks.wall_verdicts import reasons_beside
 from strength.checks.walls import WallJoint
 from strength.joints.meeting import Neighbour
 from strength.values import frozen
@@ -18,20 +20,6 @@ Bool = NDArray[np.bool_]
 SKEW = float(np.cos(np.radians(15.0)))  # a part turned further out of line is out of range (own choice)
 SQUARE = float(np.radians(10.0))  # how near a right angle tables for a right angle hold (own choice)
 SHARE = 0.01  # of the whole: a part that the table gives no resistance may be this great (own choice)
-
-
-@frozen(kw_only=True)
-class MakeUp:
-    """What parts have in common that are judged together.
-
-    along: a plate whose width lies along the host, or a box or tube whose depth does. crossed: another
-    member stands opposite.
-    """
-
-    round: bool
-    plate: bool
-    along: bool
-    crossed: bool
 
 
 @frozen(kw_only=True, eq=False)
@@ -53,20 +41,8 @@ class Standing:
     turned: Bool
 
 
-def make_up(joint: WallJoint) -> MakeUp:
-    """Of a joint's welded member."""
-    shape, (_, y, z) = joint.effect.seat.shape, joint.meeting.host.axes[0].tolist()
-    return MakeUp(
-        round=isinstance(shape, Tube | Bar),
-        plate=isinstance(shape, Flat),
-        along=abs(z) >= abs(y),
-        crossed=joint.is_crossed,
-    )
-
-
-def standing(context: Context, joints: Sequence[WallJoint]) -> Standing:
+def standing(context: Context, joints: Sequence[WallJoint], own: MakeUp) -> Standing:
     """The welded members of joints of one make-up as they stand on their hosts."""
-    own = make_up(joints[0])
     bars, number = context.bars, [joint.effect.seat.bar for joint in joints]
     depth, width, wall = (of_bars(v, number) for v in (bars.depth, bars.width, bars.wall))
     modulus_y, modulus_z = of_bars(bars.modulus_y, number), of_bars(bars.modulus_z, number)
@@ -116,9 +92,9 @@ def common(
         yield columns.angle < np.pi / 2.0 - SQUARE, "a plate that does not stand square"
 
 
-def words(joint: WallJoint) -> str:
+def words(joint: WallJoint, own: MakeUp) -> str:
     """What stands how."""
-    own, onto = make_up(joint), joint.effect.weld.onto
+    onto = joint.effect.weld.onto
     if own.plate:
         text = f"plate {'along' if own.along else 'across'} {onto}"
     else:

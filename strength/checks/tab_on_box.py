@@ -1,16 +1,17 @@
 """Plates, boxes and tubes on faces of boxes: EN 1993-1-8 Tables 7.10, 7.11, 7.13 and 7.14."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.checks.context import Context
 from strength.checks.perry import CURVES
-from strength.checks.standing import SHARE, SQUARE, MakeUp, Standing, common, line_width, standing, words
+from strength.checks.standing import SHARE, SQUARE, Standing, common, line_width, standing, words
 from strength.checks.verdict import Verdict
-from strength.checks.wall_columns import Reason, WallColumns, by_joint, late_verdicts, of_bars, wall_columns
-from strength.checks.walls import WallJoint
+from strength.checks.wall_columns import Reason, WallColumns, by_joint, of_bars
+from strength.checks.wall_kinds import MakeUp
+from strength.checks.wall_verdicts import late_verdicts
 from strength.joints import box_joint
 from strength.joints.box_joint import Brace, Face
 from strength.joints.meeting import together
@@ -21,9 +22,10 @@ Array = NDArray[np.float64]
 SOURCE = "EN 1993-1-8:2005 Tables 7.10 to 7.14 (from memory), interaction as for round tubes (own choice)"
 
 
-def on_box(context: Context, joints: Sequence[WallJoint], make_up: MakeUp) -> list[Verdict]:
+def on_box(context: Context, columns: WallColumns, make_up: MakeUp) -> list[Verdict]:
     """All three parts in interaction; out of range where only the plain sum of the ratios is over 1."""
-    columns, stand = wall_columns(context, joints), standing(context, joints)
+    joints = columns.joints
+    stand = standing(context, joints, make_up)
     face = _face(context, columns, stand)
     brace = Brace(
         b1=stand.b1,
@@ -43,7 +45,7 @@ def on_box(context: Context, joints: Sequence[WallJoint], make_up: MakeUp) -> li
     )
     loads = use.shape[1]
     return late_verdicts(
-        context, "tab-wall", columns, use, SOURCE, lambda n: [words(joints[n])] * loads, reasons
+        context, "tab-wall", columns, use, SOURCE, lambda n: [words(joints[n], make_up)] * loads, reasons
     )
 
 

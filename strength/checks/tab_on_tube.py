@@ -1,15 +1,14 @@
 """Plates and boxes on the walls of round tubes: EN 1993-1-8 Table 7.3."""
 
-from collections.abc import Sequence
-
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.checks.context import Context
-from strength.checks.standing import SQUARE, MakeUp, Standing, common, line_width, standing, words
+from strength.checks.standing import SQUARE, Standing, common, line_width, standing, words
 from strength.checks.verdict import Verdict
-from strength.checks.wall_columns import Reason, late_verdicts, of_bars, wall_columns
-from strength.checks.walls import WallJoint
+from strength.checks.wall_columns import Reason, WallColumns, of_bars
+from strength.checks.wall_kinds import MakeUp
+from strength.checks.wall_verdicts import late_verdicts
 from strength.joints import tab_joint
 from strength.joints.tube_joint import chord_factor, interaction
 
@@ -18,9 +17,10 @@ Array = NDArray[np.float64]
 SOURCE = "EN 1993-1-8:2005 Table 7.3 and equation 7.3 (from memory)"
 
 
-def on_tube(context: Context, joints: Sequence[WallJoint], make_up: MakeUp) -> list[Verdict]:
+def on_tube(context: Context, columns: WallColumns, make_up: MakeUp) -> list[Verdict]:
     """Worse of the tube's face, all three parts in interaction, and punching by the greatest stress."""
-    columns, stand = wall_columns(context, joints), standing(context, joints)
+    joints = columns.joints
+    stand = standing(context, joints, make_up)
     host = [joint.meeting.host.bar for joint in joints]
     d0, t0 = of_bars(context.bars.depth, host), of_bars(context.bars.wall, host)
     axial = _face(stand, d0, t0, columns.fy) / np.sin(columns.angle) * chord_factor(columns.compression)
@@ -51,7 +51,7 @@ def on_tube(context: Context, joints: Sequence[WallJoint], make_up: MakeUp) -> l
         reasons.append(((beta < 0.4) | (beta > 1.0 + 1e-9), "width outside 0.4 to 1 of the diameter"))
 
     def modes(n: int) -> list[str]:
-        text = words(joints[n])
+        text = words(joints[n], make_up)
         more = punched[n, :, 0] > face[n, :, 0]
         return [f"{text}, {'punched' if each else 'its wall bends'}" for each in more.tolist()]
 

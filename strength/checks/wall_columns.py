@@ -1,25 +1,23 @@
 """Members welded onto walls side by side: what a check takes for all of one make-up in one step."""
 
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from functools import partial
+from collections.abc import Iterable, Sequence
 from typing import Any
+from weakref import WeakKeyDictionary
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
-from strength.case.shape import Bar, Tube
 from strength.checks.context import Context
-from strength.checks.notes import amplified_note
-from strength.checks.verdict import Late, Verdict
-from strength.checks.walls import WallJoint, host_places
+from strength.checks.wall_kinds import MakeUp, make_up
+from strength.checks.walls import WallJoint, host_places, wall_joints
 from strength.frame.response import find_places
 from strength.frame.sums import sums_at
-from strength.joints.meeting import Neighbour, together
+from strength.joints.meeting import together
 from strength.values import frozen
 
 Array = NDArray[np.float64]
 Bool = NDArray[np.bool_]
+Index = NDArray[np.intp]
 # where joints are out of a source's range (joints or 1, loads or 1, designs or 1), and why: of all or of each
 Reason = tuple[Bool, str | Sequence[str]]
 
@@ -30,7 +28,7 @@ HIGHEST = 460.0
 
 @frozen(kw_only=True, eq=False)
 class WallColumns:
-    """Joints whose hosts are all round, or none is. Forces times load factor and divisor, (joints, loads, designs).
+    """Joints side by side. Forces times load factor and divisor, (joints, loads, designs).
 
     axial: N, tension positive [N]; in_plane, out_of_plane: moments, magnitudes [N*mm]. compression:
     the host's greatest compressive stress on either side over its yield. fy: (joints, 1, designs or 1) of
@@ -46,6 +44,43 @@ class WallColumns:
     fy: Array
     angle: Array
     outside: tuple[Reason, ...]
+
+    def some(self, own: slice) -> "WallColumns":
+        """Some of the joints."""
+        return WallColumns(
+            joints=self.joints[own],
+            axial=self.axial[own],
+            in_plane=self.in_plane[own],
+            out_of_plane=self.out_of_plane[own],
+            compression=self.compression[own],
+            fy=self.fy[own],
+            angle=self.angle[own],
+            outside=tuple(
+                (mask[own], why if isinstance(why, str) else why[own]) for mask, why in self.outside
+            ),
+        )
+
+
+_known: "WeakKeyDictionary[Context, dict[MakeUp, WallColumns]]" = WeakKeyDictionary()
+
+
+def columns_alike(context: Context) -> dict[MakeUp, WallColumns]:
+    """All joints that a table has, by their make-up; in the order of the welds."""
+    if context not in _known:
+        alike: dict[MakeUp, list[WallJoint]] = {}
+        for joint in wall_joints(context):
+            own = make_up(joint)
+            if own is not None:
+                alike.setdefault(own, []).append(joint)
+        _known[context] = _parted(context, alike) if alike else {}
+    return _known[context]
+
+
+def _parted(context: Context, alike: dict[MakeUp, list[WallJoint]]) -> dict[MakeUp, WallColumns]:
+    every = wall_columns(context, [joint for joints in alike.values() for joint in joints])
+    ends = np.cumsum([len(joints) for joints in alike.values()]).tolist()
+    starts = [0, *ends[:-1]]
+    return {own: every.some(slice(start, end)) for own, start, end in zip(alike, starts, ends, strict=True)}
 
 
 def wall_columns(context: Context, joints: Sequence[WallJoint]) -> WallColumns:
@@ -113,30 +148,49 @@ def _through(context: Context, joints: Sequence[WallJoint]) -> Array:
 
 def _squeeze(context: Context, joints: Sequence[WallJoint]) -> Array:
     """Greatest compressive stress of hosts next to welds (joints, loads, designs) [MPa], not negative."""
-    layout, bars, count = context.layout, context.bars, len(joints)
+    layout, bars = context.layout, context.bars
     host, place = host_places(context, [joint.meeting for joint in joints])
-    before, after = (find_places(layout, host, place, np.full(count, side))[0] for side in (0, 1))
+    own, number = _distinct(host, place)
+    host, place = host[own], place[:, own]
+    before, after = (find_places(layout, host, place, np.full(host.size, side))[0] for side in (0, 1))
     twice = np.flatnonzero((before != after).any(axis=0))  # at via points, where forces jump
-    both = np.concatenate([np.arange(count), twice])
+    both = np.concatenate([np.arange(host.size), twice])
     later = np.zeros(both.size, dtype=np.intp)
-    later[count:] = 1
+    later[host.size :] = 1
     rows = np.zeros((both.size, 3, 6))
     rows[:, (0, 1, 2), (0, 4, 5)] = 1.0
     inside = sums_at(layout, context.response, host[both], place[:, both], later, rows)
     area, wy, wz = (of_bars(v, host[both].tolist()) for v in (bars.area, bars.modulus_y, bars.modulus_z))
-    axial, my, mz = inside[:, 0], inside[:, 1], inside[:, 2]
-    if isinstance(joints[0].meeting.host.shape, Tube | Bar):
-        my *= my
-        mz *= mz
-        my += mz
-        bend = np.sqrt(my, out=my)
-        bend /= wy
-    else:
-        bend = np.abs(my) / wy + np.abs(mz) / wz
-    bend -= axial / area
-    found = np.maximum(bend[:count], 0.0)
-    found[twice] = np.maximum(found[twice], bend[count:])
-    return found
+    bend = np.empty_like(inside[:, 0])
+    is_round = np.array([joints[own[n]].meeting.host.round for n in both.tolist()])
+    for some, bent in ((is_round, _bent_round), (~is_round, _bent)):
+        bend[some] = bent(inside[some, 1], inside[some, 2], wy[some], wz[some])
+    bend -= inside[:, 0] / area
+    found = np.maximum(bend[: host.size], 0.0)
+    found[twice] = np.maximum(found[twice], bend[host.size :])
+    return np.asarray(found[number])
+
+
+def _distinct(host: Index, place: Array) -> tuple[list[int], list[int]]:
+    """First joint of each place on a host, since many stand at one; and of each joint the number of its place."""
+    known: dict[tuple[int, bytes], int] = {}
+    keys = [(bar, own.tobytes()) for bar, own in zip(host.tolist(), place.T, strict=True)]
+    number = [known.setdefault(key, len(known)) for key in keys]
+    first = {key: n for n, key in reversed(list(enumerate(keys)))}
+    return [first[key] for key in known], number
+
+
+def _bent_round(my: Array, mz: Array, wy: Array, _: Array) -> Array:
+    """Greatest bending stress of round hosts."""
+    my *= my
+    mz *= mz
+    my += mz
+    return np.sqrt(my, out=my) / wy
+
+
+def _bent(my: Array, mz: Array, wy: Array, wz: Array) -> Array:
+    """The same of others: at a corner."""
+    return np.abs(my) / wy + np.abs(mz) / wz
 
 
 def _outside(
@@ -170,85 +224,4 @@ def _outside(
             "the middle lines pass each other by over 5 % of the depth",
         ),
         (compression > 1.0, [f"{name} itself is over its yield" for name in onto]),
-    )
-
-
-def reasons_beside(
-    joints: Sequence[WallJoint], designs: int, tell: Callable[[int, Neighbour], tuple[Bool, str] | None]
-) -> Iterator[Reason]:
-    """What neighbours of joints bring: of joint n and one near it a mask (designs or 1,) and why, or None."""
-    for k in range(max(len(joint.near) for joint in joints)):
-        mask = np.zeros((len(joints), 1, designs), dtype=bool)
-        why = [""] * len(joints)
-        for n, joint in enumerate(joints):
-            told = tell(n, joint.near[k]) if k < len(joint.near) else None
-            if told is not None:
-                mask[n, 0], why[n] = told
-        yield mask, why
-
-
-def late_verdicts(
-    context: Context,
-    kind: str,
-    columns: WallColumns,
-    use: Array,
-    source: str,
-    modes: Callable[[int], Sequence[str]],
-    reasons: Sequence[Reason],
-) -> list[Verdict]:
-    """Of each joint an interaction that already holds load factor and divisor, against 1.
-
-    modes: of joint n, in words for each load.
-    """
-    every = (*columns.outside, *reasons)
-    outside = np.zeros((1, 1, 1), dtype=bool)
-    for mask, _ in sorted(every, key=lambda reason: reason[0].size):
-        outside = outside | mask
-    inside = ~spread(outside, use.shape)
-    whole = inside.all(axis=(1, 2)).tolist()
-    return [
-        Late(
-            joint.effect.weld.name,
-            kind,
-            use[n].T * joint.effect.path_factor,
-            partial(_whole, context, kind, joint, use[n].T, inside[n].T, source, n, modes, every),
-            in_range=None if whole[n] else inside[n].T,
-        )
-        for n, joint in enumerate(columns.joints)
-    ]
-
-
-def _whole(
-    context: Context,
-    kind: str,
-    joint: WallJoint,
-    use: Array,
-    inside: Bool,
-    source: str,
-    number: int,
-    modes: Callable[[int], Sequence[str]],
-    reasons: Sequence[Reason],
-) -> Verdict:
-    loads = use.shape[1]
-    told = []
-    for mask, why in reasons:
-        own = mask[number if len(mask) > 1 else 0, :, 0]
-        if own.any():
-            told.append((spread(own, (loads,)).tolist(), why if isinstance(why, str) else why[number]))
-    notes = []
-    for load, text in enumerate(modes(number)):
-        parts = [text, *(why for mask, why in told if mask[load]), amplified_note(context, load)]
-        notes.append("; ".join(part for part in parts if part))
-    return Verdict(
-        part=joint.effect.weld.name,
-        kind=kind,
-        unit="1",
-        fails="bends" if kind != "chord-punching" else "parts",
-        source=source,
-        demand=use,
-        limit=np.ones(use.shape),
-        utilisation=use * joint.effect.path_factor,
-        places=(f"wall of {joint.effect.weld.onto}, {joint.meeting.host.at[0]:.0f} mm along it",),
-        in_range=inside,
-        notes=tuple(notes),
     )

@@ -92,7 +92,9 @@ def host_places(context: Context, met: Sequence[Meeting]) -> tuple[NDArray[np.in
     host = np.array([joint.host.bar for joint in met], dtype=np.intp)
     # the member's end lies an inset behind the middle of the weld's plane
     slant = np.array([joint.seat.into * float(joint.host.axes[0, 0]) for joint in met])
-    enters = together([joint.host.at for joint in met]).T - together([joint.seat.inset for joint in met]).T * slant
+    enters = (
+        together([joint.host.at for joint in met]).T - together([joint.seat.inset for joint in met]).T * slant
+    )
     place = np.clip(enters, 0.0, layout.bar_length[host])
     first, last = layout.first[host], layout.last[host]
     steps = np.arange(int((last - first).max(initial=0)) + 1)

@@ -17,23 +17,26 @@ def sums_at(layout: Layout, response: Response, bar: Index, place: Array, later:
     """
     segment, share = find_places(layout, bar, place, later)
     count = max(response.forces.shape[0], place.shape[0])
-    forces = spread(response.forces, (count, *response.forces.shape[1:]))
-    ends = forces.transpose(2, 3, 4, 1, 0)
-    loads, designs = ends.shape[3:]
+    ends = spread(response.forces, (count, *response.forces.shape[1:])).transpose(2, 3, 4, 0, 1)
+    designs, loads = ends.shape[3:]
     moves = (segment != segment[:1]).any(axis=0).tolist()
     slides = (share != share[:1]).any(axis=0).tolist()
+    at_end = [{0.0: 0, 1.0: 1}.get(own) for own in share[0].tolist()]
     weight = share[0][:, None, None]
     fixed = np.concatenate([(1.0 - weight) * rows, weight * rows], axis=2)
-    found = np.empty((bar.size, rows.shape[1], loads * designs))
+    found = np.empty((bar.size, rows.shape[1], designs * loads))
     for n, own in enumerate(segment[0].tolist()):
         if moves[n]:  # past a via point in some designs
             one = slice(n, n + 1)
-            inside = at_places(layout, response, bar[one], place[:, one], later[one])
-            np.matmul(rows[n], spread(inside[:, :, 0], (count, loads, 6)).T.reshape(6, -1), out=found[n])
+            inside = at_places(layout, response, bar[one], place[:, one], later[one])[:, :, 0]
+            inside = spread(inside, (designs, loads, 6)).transpose(2, 0, 1)
+            np.matmul(rows[n], inside.reshape(6, -1), out=found[n])
         elif slides[n]:
             start, end = (rows[n] @ ends[own, side].reshape(6, -1) for side in (0, 1))
-            step = (end - start).reshape(-1, loads, designs) * share[:, n]
-            np.add(start, step.reshape(start.shape), out=found[n])
+            np.add(start, (end - start) * np.repeat(share[:, n], loads), out=found[n])
+        elif at_end[n] is not None:
+            np.matmul(rows[n], ends[own, at_end[n]].reshape(6, -1), out=found[n])
         else:
             np.matmul(fixed[n], ends[own].reshape(12, -1), out=found[n])
-    return found.reshape(bar.size, rows.shape[1], loads, designs)
+    # designs last, as sizes are the same at all loads
+    return np.ascontiguousarray(found.reshape(bar.size, -1, designs, loads).transpose(0, 1, 3, 2))

@@ -29,7 +29,10 @@ class Face:
     t0: Array
     fy: Array
     kn: Array
-    curve: tuple[Array | float, Array | float] = (0.49, 0.2)  # imperfection and plateau of the walls' buckling curve: c
+    curve: tuple[Array | float, Array | float] = (
+        0.49,
+        0.2,
+    )  # imperfection and plateau of the walls' buckling curve: c
 
 
 @frozen(kw_only=True, eq=False)

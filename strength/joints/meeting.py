@@ -6,7 +6,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import cross, spread
+from strength.arrays import cross
 from strength.joints.seat import Host, Seat
 from strength.values import frozen
 
@@ -91,8 +91,10 @@ def meetings(seats: Sequence[Seat], low: Sequence[Array], high: Sequence[Array])
 
 def together(values: Sequence[Array]) -> Array:
     """Values of many joints (designs or 1, ...) as one (joints, designs or 1, ...)."""
-    count = max(len(value) for value in values)
-    return np.stack([spread(value, (count, *value.shape[1:])) for value in values])
+    found = np.empty((len(values), max(map(len, values)), *values[0].shape[1:]))
+    for n, value in enumerate(values):
+        found[n] = value
+    return found
 
 
 @frozen(kw_only=True, eq=False)
@@ -143,7 +145,7 @@ def neighbours(every: Sequence[Meeting], depth: Array) -> list[tuple[Neighbour, 
     """Of each member those near it on the same host, in order; depth: (designs, bars) of all bars [mm]."""
     found: list[list[tuple[int, Neighbour]]] = [[] for _ in every]
     known = pairs(every)
-    overlap = (known.gap < 0.0).any(axis=1)
+    overlap = np.asarray((known.gap < 0.0).any(axis=1))
     for n in np.flatnonzero(overlap | (known.same > SAME_PLANE)).tolist():
         two, same = (int(known.first[n]), int(known.second[n])), float(known.same[n])
         for own, other in (two, two[::-1]):
