@@ -10,13 +10,16 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
 from strength.joints.draw import Lines, drawn
-from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, crossing, meetings, pairs
+from strength.joints.meeting import DEEP, SAME_PLANE, crossing, meetings, pairs
 from strength.joints.seat import Seat, seats
+from strength.library import Metal
 from strength.sections import Bars
+from strength.values import evolve
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -34,8 +37,14 @@ def branches(case: Case, layout: Layout, bars: Bars) -> tuple[Flags, Lines | Non
     told = [*_faces(bars, every), *_joints(bars, lines), *_passing(case, layout, bars)]
     flags = np.zeros((designs, 0), dtype=bool)
     if told:
-        flags = np.stack([np.broadcast_to(each, designs) for each in told], axis=1)
+        flags = np.concatenate([_columns(each, designs) for each in told], axis=1)
     return flags, None if cut else lines
+
+
+def _columns(told: Flags, designs: int) -> Flags:
+    """Answers (designs or 1, ...) as (designs, answers)."""
+    found = told.reshape(len(told), -1)
+    return spread(found, (designs, found.shape[1]))
 
 
 def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
@@ -50,13 +59,15 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
 def _joints(bars: Bars, lines: Lines) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
     anywhere = [np.zeros(1)] * len(lines.seats)
-    if not (np.abs(pairs(_met(lines.seats, anywhere, anywhere)).same) > SAME_PLANE).any():
+    found = {n: one for n, one in enumerate(meetings(lines.seats, anywhere, anywhere)) if one is not None}
+    if not (np.abs(pairs([*found.values()]).same) > SAME_PLANE).any():
         return  # lines are not measured for those that can be neither
-    low, high = list(anywhere), list(anywhere)
     for group, span in zip(lines.groups, lines.spans, strict=True):
         for k, n in enumerate(group.welds):
-            low[n], high[n] = group.own(k, span.host_low), group.own(k, span.host_high)
-    met = _met(lines.seats, low, high)
+            if n in found:
+                low, high = group.own(k, span.host_low), group.own(k, span.host_high)
+                found[n] = evolve(found[n], low=low, high=high)
+    met = [*found.values()]
     near = pairs(met)
     for n in np.flatnonzero(np.abs(near.same) > SAME_PLANE).tolist():
         own, other = met[int(near.first[n])], met[int(near.second[n])]
@@ -67,26 +78,26 @@ def _joints(bars: Bars, lines: Lines) -> Iterator[Flags]:
             yield crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
 
 
-def _met(every: tuple[Seat, ...], low: list[Array], high: list[Array]) -> list[Meeting]:
-    return [one for one in meetings(every, low, high) if one is not None]
-
-
 def _passing(case: Case, layout: Layout, bars: Bars) -> Iterator[Flags]:
     """Whether a bar of the second plate's metal passes through that plate at every bolt."""
-    for bolt in case.bolts:
-        if len(bolt.plates) < 2:
-            continue
-        metal = case.metals[bolt.plates[1].material]
+    two = [bolt for bolt in case.bolts if len(bolt.plates) > 1]
+    of_metal = {name: _made_of(case.metals[name], bars) for name in {bolt.plates[1].material for bolt in two}}
+    for bolt in two:
         own = bars.names.index(bolt.member)
         end = layout.start[layout.first[own]] if bolt.end == "from" else layout.end[layout.last[own]]
         places = layout.points[end] + (np.array(bolt.group) if bolt.group else np.zeros((1, 3)))
         stack = sum(plate.thickness for plate in bolt.plates) + bolt.gap
-        for bar, other in enumerate(bars.metals):
-            if other == metal and bar != own:
-                first = int(layout.first[bar])
-                local = np.abs((places - layout.points[layout.start[first]]) @ layout.axes[first].T)
-                for axis, side in ((1, bars.width), (2, bars.depth)):
-                    yield local[:, axis].max() <= side[:, bar] / 2.0 + stack
+        others = of_metal[bolt.plates[1].material]
+        others = others[others != own]
+        first = layout.first[others]
+        off = places - layout.points[layout.start[first]][:, None]
+        away = np.abs(off @ layout.axes[first].transpose(0, 2, 1)).max(axis=1)
+        for axis, side in ((1, bars.width), (2, bars.depth)):
+            yield away[:, axis] <= side[:, others] / 2.0 + stack
+
+
+def _made_of(metal: Metal, bars: Bars) -> NDArray[np.intp]:
+    return np.array([n for n, own in enumerate(bars.metals) if own is metal or own == metal], dtype=np.intp)
 
 
 def parted(found: Flags) -> list[NDArray[np.intp]]:
