@@ -172,7 +172,7 @@ def _squeeze(context: Context, joints: Sequence[WallJoint]) -> Array:
 
 
 def _distinct(host: Index, place: Array) -> tuple[list[int], list[int]]:
-    """First joint of each place on a host, where many may stand, and of each joint the number of its place."""
+    """First joint of each place on a host, where many may stand; and the place of each joint."""
     known: dict[tuple[int, bytes], int] = {}
     keys = [(bar, own.tobytes()) for bar, own in zip(host.tolist(), place.T, strict=True)]
     number = [known.setdefault(key, len(known)) for key in keys]

@@ -6,7 +6,6 @@ from weakref import WeakKeyDictionary
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import settled
 from strength.case.shape import Bare, Outline, Rigid
 from strength.checks.context import Context
 from strength.checks.welds import WeldEffect, weld_effects
@@ -102,4 +101,5 @@ def host_places(context: Context, met: Sequence[Meeting]) -> tuple[NDArray[np.in
     cuts = layout.along[number].reshape(host.size, -1)  # the host's ends and via points
     away = np.abs(cuts - place[..., None])
     nearest = np.take_along_axis(cuts[None], away.argmin(axis=-1)[..., None], axis=-1)[..., 0]
-    return host, settled(np.where(away.min(axis=-1) <= NEAR, nearest, place))
+    place = np.where(away.min(axis=-1) <= NEAR, nearest, place)
+    return host, place[:1] if (place == place[:1]).all() else place
