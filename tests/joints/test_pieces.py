@@ -16,7 +16,7 @@ PIECES = Pieces(
 
 
 def plain(design: int, piece: int, u: float) -> complex:
-    """base + delta u + radius e^(i angle)."""
+    """Base + delta u + radius e^(i angle)."""
     base, delta = (complex(*v[design, piece]) for v in (PIECES.base, PIECES.delta))
     angle = PIECES.first[design, piece] + PIECES.span[piece] * u
     return base + delta * u + PIECES.radius[design, piece] * complex(np.exp(1j * angle))
