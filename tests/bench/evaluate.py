@@ -8,7 +8,8 @@
     lapack_ratio_two   the same with two workers, processes as of `spread`
     sweep_ratio        150 sizes of one member, against the solves of 150 such matrices
     spread_ratio       `strength spread` with so many draws (--draws), a whole process with two workers,
-                       against the bare time of so many solves; spread_mib: peak memory of all its processes [MiB]
+                       against the bare time of so many solves; spread_mib: peak memory of all its
+                       processes [MiB]
     screen_to_summary  `strength screen` of a tube in all stock sizes against `strength summary`, whole
                        processes
     sparse_ratio       see large.py

@@ -1,6 +1,7 @@
 """What pieces of work share is unpacked once in a process."""
 
 import pickle
+from typing import Any
 
 import numpy as np
 
@@ -14,16 +15,21 @@ from strength.studies.task import Ask, Task
 from tests.studies.cases import CRANE
 
 
+def arrived(sent: bytes) -> Any:
+    """What has been packed here."""
+    return pickle.loads(sent)  # noqa: S301 - no foreign bytes
+
+
 def test_unpacked_once() -> None:
     """Where it is known it is not unpacked at all; elsewhere once, and kept until another comes."""
     shared = Shared({"loads": [3, 1, 2]})
     sent = pickle.dumps(shared)
-    assert pickle.loads(sent) is shared
+    assert arrived(sent) is shared
     Shared("another that takes its place")
-    there = pickle.loads(sent)
+    there = arrived(sent)
     assert there is not shared
     assert there.value == shared.value
-    assert pickle.loads(sent) is there
+    assert arrived(sent) is there
 
 
 def test_tasks_send_their_case_once() -> None:
@@ -35,7 +41,7 @@ def test_tasks_send_their_case_once() -> None:
         for each in (False, True)
     )
     Shared("another that takes its place")
-    first, second = pickle.loads(one), pickle.loads(two)
+    first, second = arrived(one), arrived(two)
     assert first.ready is second.ready
     assert first.ready is not ready
     assert (first.ask.every, second.ask.every) == (False, True)
