@@ -15,7 +15,7 @@ from strength.studies.forces import loading
 from strength.studies.prepared import prepare
 from strength.studies.screened import ROUNDING
 from strength.studies.shared import Shared
-from strength.studies.task import Ask, Step
+from strength.studies.task import Step
 from strength.studies.worst import Drawn, Draws, Worst, worked, worst_of
 from strength.values import evolve, frozen
 
@@ -63,7 +63,7 @@ def spread(
     pairs = -(-factors.shape[0] // (2 * CHUNK))
     pieces = [Draws(shared=shared, factors=own) for own in np.array_split(factors, 2 * pairs)]
     coming = _worked_off(pieces, executor, step)
-    in_range = bool(evaluate([case], known=ready, ask=Ask(buckling=False)).in_range[0])
+    in_range = bool(evaluate([case], known=ready).in_range[0])
     found = list(coming)
     whole = np.concatenate([each.whole for each in found])
     other, throat = (np.concatenate([getattr(each, name) for each in found]) for name in ("other", "throat"))
