@@ -2,8 +2,8 @@
 
 Reading a case takes as long as evaluating some designs, and a section moves little in it: the shapes of
 the parts cut from it, insets of welds on their faces, legs that go by their walls. These follow rules that
-the reader has too. A few designs are read in full; only where the rules give the very same cases are
-the others made by them.
+the reader has too. A few designs are read in full, those of extreme sizes among them; only where the rules
+give the very same cases, and the case as it stands, are the others made by them.
 """
 
 import math
@@ -20,7 +20,7 @@ from strength.studies.makeup import FIELDS
 from strength.studies.typed import Edit, TypedCase
 from strength.values import evolve
 
-PROBES = 6  # designs that are always read: the first, the last and some between
+PROBES = 3  # designs that are always read, beside those of extreme sizes: first, last and one between
 Made = list[Case | StrengthError]
 REST = ("struts", "loads", "masses", "wheels", "tows", "leaning")
 
@@ -137,8 +137,10 @@ def _rules(
             by = "" if len(insets) == 1 else "face" if weld.onto in named else "width"
             if len(legs) > 1 or by:
                 rules.follows[n] = (len(legs) > 1, by)
-    for n, case in read.items():
-        shape = shapes[n]
+    now = {base.members[n].shape for n in changed} | {base.struts[n].shape for n in struts}
+    probes = [(shapes[n], case) for n, case in read.items()]
+    probes += [(shape, base) for shape in now if len(now) == 1]
+    for shape, case in probes:
         made = None if shape is None else rules.case(shape)
         if made is None or not _same(made, case):
             return None

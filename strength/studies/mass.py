@@ -1,13 +1,12 @@
 """Mass of the structure: its members, centre to centre."""
 
-import numpy as np
-from numpy.typing import NDArray
+import math
 
-from strength.case.model import Case, Member, Strut
+import numpy as np
+
+from strength.case.model import Case, Member, Strut, Vector
 from strength.case.shape import Bar, Bare, Box, Flat, Outline, Rigid, Shape, Tube
 from strength.library.sizes import area
-
-Array = NDArray[np.float64]
 
 
 def structure_mass(case: Case, *, struts: bool = False) -> float:
@@ -15,16 +14,16 @@ def structure_mass(case: Case, *, struts: bool = False) -> float:
 
     struts: those of a section counted too, as where one of them is what varies.
     """
-    at = {point.name: np.array(point.at) for point in case.points}
+    at = {point.name: point.at for point in case.points}
     parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
     return float(sum(part_mass(case, part, at) for part in parts))
 
 
-def part_mass(case: Case, part: Member | Strut, at: dict[str, Array]) -> float:
+def part_mass(case: Case, part: Member | Strut, at: dict[str, Vector]) -> float:
     """Mass [kg] of one part; 0 for one without a section or a metal."""
     if part.shape is None or isinstance(part.shape, Rigid):
         return 0.0
-    length = float(np.linalg.norm(at[part.end] - at[part.start]))
+    length = math.dist(at[part.start], at[part.end])
     return area_of(part.shape) * length * case.metals[part.material].density
 
 

@@ -1,7 +1,7 @@
 """Sizes of a part compared: each evaluated with the whole case."""
 
 from collections.abc import Sequence
-from concurrent.futures import Executor
+from typing import TYPE_CHECKING
 
 import numpy as np
 
@@ -17,6 +17,9 @@ from strength.studies.task import Step
 from strength.studies.typed import Edit, TypedCase
 from strength.values import evolve, frozen
 
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
 ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 
 
@@ -24,7 +27,7 @@ ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 class Run:
     """Where designs are worked off (executor None: here) and who is told how many more are done."""
 
-    executor: Executor | None = None
+    executor: "Executor | None" = None
     step: Step = lambda _: None
 
 

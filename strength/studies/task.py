@@ -2,7 +2,7 @@
 
 import gc
 from collections.abc import Callable, Sequence
-from concurrent.futures import Executor
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +16,9 @@ from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
 from strength.values import evolve, frozen
 from strength.vehicle.sheet import Pushes
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -68,7 +71,7 @@ def taken(sizes: Sizes, own: Index) -> Sizes:
     return Sizes(depth=sizes.depth[own], width=sizes.width[own], wall=sizes.wall[own])
 
 
-def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, step: Step) -> Found:
+def worked_off(tasks: Sequence[tuple[Index, Task]], executor: "Executor | None", step: Step) -> Found:
     """All tasks done; the same figures wherever they are."""
     found: Found = []
     if executor is None:
