@@ -5,21 +5,18 @@
 
 import argparse
 import atexit
-import ctypes
 import gc
 import os
 import sys
 from collections.abc import Sequence
-from contextlib import suppress
 from typing import NoReturn
 
 from strength.cli import COMMANDS
 from strength.errors import CaseError, StrengthError
+from strength.memory import keep_freed
 from strength.report.cautions import ONE_LINE
 
 LOOPS = 200_000  # new objects between searches for loops among them: the tens of thousands of a case last
-KEPT = 32 << 20  # bytes; the most that glibc takes for the last of the three, larger arrays go back at once
-M_TRIM_THRESHOLD, M_TOP_PAD, M_MMAP_THRESHOLD = -1, -2, -3  # of mallopt(3)
 UNUSABLE, INTERRUPTED, BROKEN_PIPE = 2, 130, 141  # the latter two as shells count signals
 
 
@@ -106,22 +103,11 @@ def _message(error: Exception, case: str) -> str:
 def program() -> NoReturn:
     """One command as a process of its own."""
     gc.set_threshold(LOOPS)
-    _keep_memory()
+    keep_freed()
     codes: list[int] = []
     atexit.register(_leave, codes)  # the first registered is the last called
     codes.append(main())
     sys.exit(codes[0])
-
-
-def _keep_memory() -> None:
-    """Keep what is freed for the next array: to have it anew from the system takes 6 ms of a summary.
-
-    With glibc alone; others have no such settings.
-    """
-    with suppress(OSError, TypeError, AttributeError):
-        mallopt = ctypes.CDLL(None).mallopt
-        for setting in (M_TRIM_THRESHOLD, M_TOP_PAD, M_MMAP_THRESHOLD):
-            mallopt(setting, KEPT)
 
 
 def _leave(codes: Sequence[int]) -> None:

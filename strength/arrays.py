@@ -96,6 +96,22 @@ def picked(values: NDArray[Number], number: NDArray[np.intp]) -> NDArray[Number]
     return found
 
 
+def last_maxima(values: NDArray[np.float64]) -> NDArray[np.float64]:
+    """Greatest along the last axis (..., n) to (...): `values.max(axis=-1)`, quicker where n is short.
+
+    >>> last_maxima(np.array([[1.0, 4.0, 2.0], [3.0, -2.0, 5.0]]))
+    array([4., 5.])
+    """
+    count = values.shape[-1]
+    while count > 1:
+        half = count // 2
+        left = np.maximum(values[..., :half], values[..., half : 2 * half])
+        if count % 2:
+            np.maximum(left[..., 0], values[..., -1], out=left[..., 0])
+        values, count = left, half
+    return values[..., 0]
+
+
 def cross(one: NDArray[np.float64], other: NDArray[np.float64]) -> NDArray[np.float64]:
     """Vector product of (..., 3) and (..., 3), which broadcast: `np.cross`."""
     x1, y1, z1 = one[..., 0], one[..., 1], one[..., 2]

@@ -46,7 +46,7 @@ DRAWS: Argument = (("--draws",), {"type": int, "metavar": "N", "help": "how many
 SEED: Argument = (("--seed",), {"type": int, "metavar": "N", "help": "another seed gives other draws"})
 WORKERS: Argument = (
     ("--workers",),
-    {"type": int, "default": 0, "metavar": "N", "help": "threads to work on (default: one a processor)"},
+    {"type": int, "default": 0, "metavar": "N", "help": "processes to work on (default: one a processor)"},
 )
 WRITE: Argument = (("--write",), {"metavar": "NEW.toml", "help": "write the case with all changes made"})
 EXECUTOR: Argument = (

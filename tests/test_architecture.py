@@ -12,7 +12,7 @@ import strength
 PACKAGE = Path(strength.__file__).parent
 # Upstream first; a package may import only what stands before it (or in its own group).
 ORDER = (
-    {"units", "errors", "values", "arrays"},
+    {"units", "errors", "values", "arrays", "memory"},
     {"library"},
     {"case"},
     {"vehicle", "sections"},

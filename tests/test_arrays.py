@@ -7,7 +7,19 @@ import pytest
 from hypothesis import given
 from numpy.typing import NDArray
 
-from strength.arrays import cross, distinct, few, greatest, numbered, others, picked, run_maxima, spread
+from strength.arrays import (
+    cross,
+    distinct,
+    few,
+    greatest,
+    last_maxima,
+    numbered,
+    others,
+    picked,
+    run_maxima,
+    settled,
+    spread,
+)
 
 SHAPES = arrays.array_shapes(min_dims=1, max_dims=3, min_side=0, max_side=6)
 INTEGERS = arrays.arrays(np.intp, SHAPES, elements=st.integers(-3, 9))
@@ -81,3 +93,17 @@ def test_few(count: int, each: int) -> None:
     sizes = [some.size for some in covered]
     assert all(size == sizes[0] or n == len(sizes) - 1 for n, size in enumerate(sizes))
     assert all(size == 1 or size * each <= 1 << 16 for size in sizes)
+
+
+@given(arrays.arrays(np.float64, arrays.array_shapes(min_dims=1, max_dims=3, min_side=1, max_side=9)))
+def test_last_maxima(values: NDArray[np.float64]) -> None:
+    """As `np.max` along the last axis, numbers that are none included."""
+    np.testing.assert_array_equal(last_maxima(values), values.max(axis=-1))
+
+
+@given(FLOATS, st.integers(1, 4))
+def test_settled(values: NDArray[np.float64], times: int) -> None:
+    """One row of rows that are alike; others stay."""
+    rows = np.repeat(values[:1], times, axis=0)
+    assert settled(rows).shape[0] == min(rows.shape[0], 1)
+    np.testing.assert_array_equal(np.broadcast_to(settled(values), values.shape), values)

@@ -31,9 +31,9 @@ def extents(pieces: Pieces, cylinder: Cylinder | None, along: Array) -> tuple[Ar
 def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
     """Greatest of place . along (rows, directions, 3)."""
     grid = np.linspace(0.0, 1.0, (STEPS if pieces.curved.all() else SHORT) + 1)
-    place, _ = pieces.all_at(grid)
-    rows = place.shape[0]
-    y, z = (part.reshape(rows, -1) for part in np.moveaxis(place, -1, 0))
+    y, z, _, _ = pieces.all_at(grid)
+    rows = y.shape[0]
+    y, z = y.reshape(rows, -1), z.reshape(rows, -1)
     x = cylinder.height(y, z)
     height = along @ np.stack([x, y, z], axis=1)
     best = np.argmax(height, axis=-1)

@@ -85,8 +85,8 @@ def in_plane(line: WeldLine, pull: Pull, leg: Array, strength: float) -> InPlane
 def _pieces(line: WeldLine, design: int) -> tuple[Array, Array, Array]:
     """Middles (n, 2), unit directions (n, 2) and lengths (n,) of short pieces of one design's line."""
     u = (np.arange(PIECES) + 0.5) / PIECES
-    place, along = line.pieces.all_at(u)
-    place, along = place[design].reshape(-1, 2), along[design].reshape(-1, 2)
+    y, z, dy, dz = (part[design].reshape(-1) for part in line.pieces.all_at(u))
+    place, along = np.stack([y, z], axis=-1), np.stack([dy, dz], axis=-1)
     size = np.linalg.norm(along, axis=-1)
     kept = size > 0.0
     return place[kept], along[kept] / size[kept, None], size[kept] / PIECES

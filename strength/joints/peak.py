@@ -6,12 +6,12 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import last_maxima, spread
 from strength.joints.circle import is_circle, tops_of_circle
 from strength.joints.climb import climbed
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
-from strength.joints.samples import Samples, sampled
+from strength.joints.samples import Samples, framed
 from strength.joints.shortlist import Shortlist, shortlisted
 from strength.joints.traced import traced
 from strength.joints.traction import Pull
@@ -84,6 +84,16 @@ class Seen:
     shift: Array
     step: float
 
+    def placed(self, first: int, short: Shortlist | None, group: int) -> "Seen":
+        """From a row on, and for all loads: what was seen of those that a short list leaves out."""
+        if short is None:
+            return evolve(self, row=self.row + first)
+        height, worst = short.height[group], np.zeros(short.height[group].shape, dtype=np.intp)
+        np.put_along_axis(height, short.number, self.height, axis=1)
+        np.put_along_axis(worst, short.number, self.worst, axis=1)
+        load = short.number[self.row, self.load]
+        return evolve(self, row=self.row + first, load=load, height=height, worst=worst)
+
     @staticmethod
     def joined(parts: "list[Seen]") -> "Seen":
         """Rows behind one another."""
@@ -108,36 +118,12 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):
         found = _on_circle(line, pull, few, contest)
     else:
-        short = shortlisted(line, pull, few, contest)
-        found = (
-            _found(line, pull, few, contest) if short is None else _of_few(line, pull, few, contest, short)
-        )
+        seen = _seen(line, pull, few, contest)
+        found = [_peak(line, pull, group, own) for group, own in zip(few, seen, strict=True)]
     return [
         evolve(peak, form=own[peak.form], group=group)
         for peak, own, group in zip(found, kept, groups, strict=True)
     ]
-
-
-def _of_few(
-    line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest, short: Shortlist
-) -> list[Peak]:
-    """The same for the loads of a short list; of the others what was seen of them."""
-    found = _found(line, short.pulls(pull), [short.forms(group) for group in groups], short.contest(contest))
-    every = zip(found, short.height, strict=True)
-    return [
-        Peak(
-            group=peak.group,
-            height=short.back(peak.height, height),
-            form=short.back(peak.form, np.zeros(height.shape, dtype=np.intp)),
-            there=peak.there,
-        )
-        for peak, height in every
-    ]
-
-
-def _found(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
-    seen = _seen(line, pull, groups, contest)
-    return [_peak(line, pull, group, own) for group, own in zip(groups, seen, strict=True)]
 
 
 def _on_circle(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
@@ -161,27 +147,36 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest)
     blocks: list[list[Seen]] = [[] for _ in groups]
     for at in range(0, rows, step):
         part = slice(at, at + step)
-        own = line.some(part)
-        samples = sampled(own, Pull(direct=pull.direct[part], spin=pull.spin[part]), line.per_piece)
-        open_ = contest.some(part)
+        own, open_ = line.some(part), contest.some(part)
+        forms = [group.some(part) for group in groups]
+        frames = framed(own, line.per_piece)
+        force = np.concatenate([pull.direct[part], pull.spin[part]], axis=-1)
+        short = None
+        if contest.rivals > 1:
+            short = shortlisted(frames, force, forms, open_)
+        if short is not None:
+            force, open_ = short.pulls(force), short.contest(open_)
+            forms = [short.forms(group) for group in forms]
+        samples = frames.under(force)
         dead = own.pieces.length()[:, samples.piece[: samples.straight]] <= 0.0
-        for group, seen in zip(groups, blocks, strict=True):
-            seen.append(_candidates(samples, samples.heights(group.some(part)), dead, open_, at))
+        for n, group in enumerate(forms):
+            found = _candidates(samples, samples.heights(group), dead, open_)
+            blocks[n].append(found.placed(at, short, n))
     return [Seen.joined(seen) for seen in blocks]
 
 
-def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest, first: int) -> Seen:
+def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest) -> Seen:
     """The greatest samples, and the local maxima among them that may be above all others."""
     if dead.any():
         np.copyto(heights[..., : samples.straight], -1.0, where=dead[:, None, None])
-    highest = heights.max(axis=3)
+    highest = last_maxima(heights)
     row, form, load = np.nonzero(contest.open(highest * (1.0 - LOW), highest))
     columns = heights[row, form, load]
     who, sample = samples.maxima(columns, highest[row, form, load] * (1.0 - LOW))
     return Seen(
         height=highest.max(axis=1),
         worst=highest.argmax(axis=1),
-        row=row[who] + first,
+        row=row[who],
         form=form[who],
         load=load[who],
         piece=samples.piece[sample],

@@ -40,19 +40,22 @@ class Pieces:
         found: Array = np.linalg.norm(self.delta, axis=-1) + self.radius * np.abs(self.span)
         return found
 
-    def all_at(self, u: Array) -> tuple[Array, Array]:
-        """Place and derivative of every piece at the same u (n,): each (designs, pieces, n, 2)."""
-        delta = self.delta[:, :, None]
-        place = self.base[:, :, None] + delta * u[:, None]
-        along = np.repeat(delta, u.size, axis=2)
+    def all_at(self, u: Array) -> tuple[Array, Array, Array, Array]:
+        """Every piece at the same u (n,): y, z and their derivatives, each (designs, pieces, n)."""
+        by_y, by_z = self.delta[..., :1], self.delta[..., 1:]
+        y, z = self.base[..., :1] + by_y * u, self.base[..., 1:] + by_z * u
+        dy, dz = np.repeat(by_y, u.size, axis=2), np.repeat(by_z, u.size, axis=2)
         bent = np.flatnonzero(self.curved)
         if bent.size:
-            angle = self.first[:, bent, None] + self.span[bent, None] * u
-            radius, span = self.radius[:, bent, None], self.span[bent, None]
+            own = slice(int(bent[0]), int(bent[-1]) + 1) if bent.size == np.ptp(bent) + 1 else bent
+            angle = self.first[:, own, None] + self.span[own, None] * u
+            radius, span = self.radius[:, own, None], self.span[own, None]
             east, north = radius * np.cos(angle), radius * np.sin(angle)
-            place[:, bent] += np.stack([east, north], axis=-1)
-            along[:, bent] += np.stack([-north * span, east * span], axis=-1)
-        return place, along
+            y[:, own] += east
+            z[:, own] += north
+            dy[:, own] -= north * span
+            dz[:, own] += east * span
+        return y, z, dy, dz
 
     def chosen(self, row: Index, piece: Index) -> "Chosen":
         """Pieces by their numbers, of rows (both of a shape that broadcasts to that of `piece`)."""
@@ -72,8 +75,8 @@ class Pieces:
         """Greatest of place . towards (designs, 2) over all pieces (designs,), in closed form."""
         size = np.linalg.norm(towards, axis=-1)
         run = (np.arctan2(towards[:, 1], towards[:, 0])[:, None] - self.first) % (2.0 * np.pi)
-        bounds, _ = self.all_at(np.array([0.0, 1.0]))
-        ends: Array = np.einsum("dkni,di->dkn", bounds, towards).max(axis=(1, 2))
+        y, z, _, _ = self.all_at(np.array([0.0, 1.0]))
+        ends: Array = (y * towards[:, 0, None, None] + z * towards[:, 1, None, None]).max(axis=(1, 2))
         middle = np.einsum("dki,di->dk", self.base, towards) + self.radius * size[:, None]
         tops = np.where((run < self.span) & (self.radius > 0.0), middle, -np.inf).max(axis=1)
         found: Array = np.maximum(ends, tops)

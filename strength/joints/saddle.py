@@ -60,8 +60,8 @@ class Cylinder:
         inf where the member runs along the host.
         """
         across = self.across
-        place, _ = pieces.all_at(np.array([0.0, 1.0]))
-        off = (place @ across[:, None, 1:, None])[..., 0]
+        y, z, _, _ = pieces.all_at(np.array([0.0, 1.0]))
+        off = y * across[:, 1, None, None] + z * across[:, 2, None, None]
         off = off - np.sum(across * self.through, axis=-1)[:, None, None]
         found = np.abs(off).max(axis=(1, 2)) / self.radius
         return np.where(np.any(across, axis=-1), found, np.inf)

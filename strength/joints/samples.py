@@ -7,7 +7,6 @@ from numpy.typing import NDArray
 
 from strength.joints.forms import Forms
 from strength.joints.traced import traced
-from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
 
@@ -95,7 +94,44 @@ class Samples:
         return found
 
 
-def sampled(line: WeldLine, pull: Pull, steps: int) -> Samples:
+@frozen(kw_only=True, eq=False)
+class Frames:
+    """Places of a line as of `Samples`, with what forces do there.
+
+    matrix: (rows, 3, 6, places), from the force and moment per length of a pull.
+    """
+
+    piece: Index
+    along: Array
+    straight: int
+    steps: int
+    matrix: Array
+
+    def under(self, force: Array) -> Samples:
+        """All places under pulls (rows, loads, 6)."""
+        return Samples(
+            piece=self.piece,
+            along=self.along,
+            straight=self.straight,
+            steps=self.steps,
+            local=force[:, None] @ self.matrix,
+        )
+
+    def few(self, steps: int) -> "Frames":
+        """The same with so many places of each curved piece, its ends among them."""
+        node = np.arange(self.piece.size - self.straight) % self.steps
+        kept = node % ((self.steps - 1) // (steps - 1)) == 0
+        own = np.concatenate([np.arange(self.straight), self.straight + np.flatnonzero(kept)])
+        return Frames(
+            piece=self.piece[own],
+            along=self.along[own],
+            straight=self.straight,
+            steps=steps,
+            matrix=self.matrix[..., own],
+        )
+
+
+def framed(line: WeldLine, steps: int) -> Frames:
     """Places of all rows of a line: so many of each curved piece."""
     pieces = line.pieces
     ends, bent = np.flatnonzero(pieces.ends & ~line.curved), np.flatnonzero(line.curved)
@@ -103,16 +139,20 @@ def sampled(line: WeldLine, pull: Pull, steps: int) -> Samples:
     parts = []
     grids = np.array([0.0, 1.0]), np.linspace(0.0, 1.0, steps)
     for own, grid in zip((ends, bent), grids, strict=True):
-        chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
-        u = line.spaced(grid[None, None], np.arange(rows)[:, None])
-        parts.append([each.reshape(rows, -1) for each in chosen.at(u)])
+        if line.steep:
+            chosen = pieces.chosen(np.arange(rows)[:, None], own[None])
+            found = chosen.at(line.spaced(grid[None, None], np.arange(rows)[:, None]))
+        elif own.size == pieces.span.size:
+            found = pieces.all_at(grid)
+        else:
+            y, z, dy, dz = pieces.all_at(grid)
+            found = y[:, own], z[:, own], dy[:, own], dz[:, own]
+        parts.append([each.reshape(rows, -1) for each in found])
     y, z, dy, dz = (np.concatenate(both, axis=1) for both in zip(*parts, strict=True))
-    found = traced(line.cylinder, y, z, dy, dz)
-    force = np.concatenate([pull.direct, pull.spin], axis=-1)
-    return Samples(
+    return Frames(
         piece=np.concatenate([np.repeat(ends, 2), np.repeat(bent, steps)]),
         along=np.concatenate([np.tile(grids[0], ends.size), np.tile(grids[1], bent.size)]),
         straight=2 * ends.size,
         steps=steps,
-        local=force[:, None] @ found.by_force(line.centroid),
+        matrix=traced(line.cylinder, y, z, dy, dz).by_force(line.centroid),
     )

@@ -1,27 +1,29 @@
 """The few loads of a weld that may govern it, picked from a first look at few places of its line."""
 
 from collections.abc import Sequence
-from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import last_maxima
 from strength.joints.contest import Contest
 from strength.joints.forms import Forms
-from strength.joints.samples import sampled
-from strength.joints.traction import Pull
-from strength.joints.weld_line import WeldLine
+from strength.joints.samples import Frames
+from strength.joints.weld_line import PER_PIECE, PER_SHORT, PER_STEEP
 from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
-Number = TypeVar("Number", bound=np.generic)
 
 # Of the greatest height seen: one load's greatest height is not twice the best of it that is seen. A convex
 # form is seen whole at the ends of sides; on a quarter of a circle, seen at its ends and middle, what turns
 # twice as fast as the line loses 15 % at most, and only a part of the form turns faster on a gentle saddle.
 SEEN = 0.5
-LOOKS = {True: 3, False: 2}  # at a curved piece: quarters of circles, or sides and corners
+LOOKS = {
+    PER_PIECE: 3,
+    PER_SHORT: 2,
+    PER_STEEP: 9,
+}  # places of a curved piece by how many are for a close look
 
 
 @frozen(kw_only=True, eq=False)
@@ -36,9 +38,16 @@ class Shortlist:
     rivals: int
     height: list[Array]
 
-    def pulls(self, pull: Pull) -> Pull:
-        """The loads kept, (rows, sets x kept, 3)."""
-        return Pull(direct=self._taken(pull.direct), spin=self._taken(pull.spin))
+    def pulls(self, force: Array) -> Array:
+        """The loads kept of forces (rows, loads, 6)."""
+        return self._taken(force)
+
+    @property
+    def number(self) -> Index:
+        """Of the loads kept among all: (rows, sets x kept)."""
+        rows, sets, kept = self.load.shape
+        first = (np.arange(sets) * self.rivals)[:, None]
+        return (self.load + first).reshape(rows, sets * kept)
 
     def forms(self, group: Forms) -> Forms:
         """The forms for the loads kept."""
@@ -57,12 +66,6 @@ class Shortlist:
             rivals=kept, factor=np.take_along_axis(factor, self.load, axis=2).reshape(rows, sets * kept)
         )
 
-    def back(self, values: NDArray[Number], into: NDArray[Number]) -> NDArray[Number]:
-        """Values (rows, sets x kept) of the loads kept, put into those of all (rows, loads)."""
-        out = into.reshape(*self.load.shape[:2], self.rivals)
-        np.put_along_axis(out, self.load, values.reshape(self.load.shape), axis=2)
-        return into
-
     def _taken(self, values: Array) -> Array:
         """Of values (rows, loads, n)."""
         rows, sets, kept = self.load.shape
@@ -70,13 +73,11 @@ class Shortlist:
         return np.take_along_axis(own, self.load[..., None], axis=2).reshape(rows, sets * kept, -1)
 
 
-def shortlisted(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> Shortlist | None:
-    """Loads that may govern any of the groups; None where all must be looked at closely."""
-    if contest.rivals == 1 or line.steep:
-        return None
-    samples = sampled(line, pull, LOOKS[bool(line.pieces.curved.all())])
-    height = [np.maximum(samples.heights(group).max(axis=3).max(axis=1), 0.0) for group in groups]
-    rows = pull.direct.shape[0]
+def shortlisted(frames: Frames, force: Array, groups: Sequence[Forms], contest: Contest) -> Shortlist | None:
+    """Loads that may govern any of the groups, of pulls (rows, loads, 6); None where these are not few."""
+    samples = frames.few(LOOKS[frames.steps]).under(force)
+    height = [np.maximum(last_maxima(samples.heights(group)).max(axis=1), 0.0) for group in groups]
+    rows = force.shape[0]
     by = contest.factor.reshape(len(contest.factor), -1, contest.rivals)
     ranked = np.zeros((rows, height[0].shape[1] // contest.rivals, contest.rivals))
     for each in height:

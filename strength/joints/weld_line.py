@@ -78,7 +78,8 @@ class WeldLine:
         Rows of a frame: x (the member's axis made normal to the line), s (along the line),
         n = s cross x.
         """
-        return self._lifted(*self.pieces.all_at(u))
+        place, run = in_space(self.cylinder, *self.pieces.all_at(u))
+        return place, frame(run)
 
     def spaced(self, v: Array, row: Index) -> Array:
         """Places u for v (..., n) from 0 to 1 on rows (...): on a steep saddle closer toward a piece's ends.
@@ -94,21 +95,14 @@ class WeldLine:
         u = 0.5 + 0.5 * np.tanh(stretch * (2.0 * v - 1.0)) / np.tanh(stretch)
         return np.where(reach > STEEP, off + (1.0 - 2.0 * off) * u, v)
 
-    def _lifted(self, place: Array, along: Array) -> tuple[Array, Array]:
-        where, run = in_space(self.cylinder, place, along)
-        return where, frame(run)
 
-
-def in_space(cylinder: Cylinder | None, place: Array, along: Array) -> tuple[Array, Array]:
-    """Places and derivatives (..., 2) in the section's plane, lifted onto the host's surface (..., 3)."""
+def in_space(cylinder: Cylinder | None, y: Array, z: Array, dy: Array, dz: Array) -> tuple[Array, Array]:
+    """Places and derivatives (...) in the section's plane, lifted onto the host's surface (..., 3)."""
     if cylinder is None:
-        x = dx = np.zeros(place.shape[:-1])
+        x = dx = np.zeros_like(y)
     else:
-        x, dx = cylinder.lift(place[..., 0], place[..., 1], along[..., 0], along[..., 1])
-    return (
-        np.concatenate([x[..., None], place], axis=-1),
-        np.concatenate([dx[..., None], along], axis=-1),
-    )
+        x, dx = cylinder.lift(y, z, dy, dz)
+    return np.stack([x, y, z], axis=-1), np.stack([dx, dy, dz], axis=-1)
 
 
 def frame(run: Array) -> Array:
@@ -175,12 +169,14 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
 
 def _on_cylinder(pieces: Pieces, cylinder: Cylinder, reach: float) -> tuple[Array, Array, Array]:
     nodes, weights = nodes_for(reach)
-    place, run = in_space(cylinder, *pieces.all_at(nodes))
-    step = np.linalg.norm(run, axis=-1) * weights
-    rows = place.shape[0]
-    place, step = place.reshape(rows, -1, 3), step.reshape(rows, 1, -1)
-    second = np.swapaxes(place * step.reshape(rows, -1, 1), 1, 2) @ place
-    return step.sum(axis=(1, 2)), (step @ place)[:, 0], second
+    y, z, dy, dz = pieces.all_at(nodes)
+    x, dx = cylinder.lift(y, z, dy, dz)
+    step = np.sqrt(dx * dx + dy * dy + dz * dz)
+    step *= weights
+    rows = step.shape[0]
+    place = np.stack([np.ones_like(x), x, y, z], axis=1).reshape(rows, 4, -1)
+    found = (place * step.reshape(rows, 1, -1)) @ np.swapaxes(place, 1, 2)  # of 1, x, y, z by 1, x, y, z
+    return found[:, 0, 0], found[:, 0, 1:], found[:, 1:, 1:]
 
 
 def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
@@ -191,12 +187,11 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     """
     grid = np.linspace(0.0, 1.0, PER_PIECE if line.pieces.curved.all() else PER_SHORT)
     u = line.spaced(grid, np.argmax(line.reach, keepdims=True)).reshape(-1)
-    place, along = line.pieces.all_at(u)
-    dy, dz = along[..., 0], along[..., 1]
+    y, z, dy, dz = line.pieces.all_at(u)
     size = np.hypot(dy, dz)
     if line.cylinder is None:
         ny, nz = (host_face[:, None, None, n] for n in (1, 2))
     else:
-        ny, nz = line.cylinder.outward(place[..., 0], place[..., 1])
+        ny, nz = line.cylinder.outward(y, z)
     cosine = (dz * ny - dy * nz) / np.where(size > 0.0, size, 1.0)
     return np.asarray(np.abs(cosine).max(axis=(1, 2)))

@@ -7,8 +7,9 @@ from strength.report.document import Banner, Cell, Column, Document, Grid, Items
 from strength.report.standing import Standing
 from strength.report.study_words import margin_words, standing_of
 from strength.report.words import count
+from strength.studies.chance import Chance
 from strength.studies.draws import CUT, DEFAULTS
-from strength.studies.spread import Chance, Spread
+from strength.studies.spread import Spread
 
 SHOWN = 8
 BARS, BAR = 16, 40  # classes and characters of the distribution

@@ -1,10 +1,13 @@
 """Where a large study is worked off: any `concurrent.futures.Executor`, named by its import path."""
 
+import os
+import signal
+import sys
 from contextlib import contextmanager
 from importlib import import_module
 from typing import TYPE_CHECKING, Any
 
-from strength.errors import OutputError
+from strength.errors import OutputError, StrengthError
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -43,13 +46,28 @@ def executor_named(path: str) -> "Iterator[Executor | None]":
 
 @contextmanager
 def workers(count: int) -> "Iterator[Executor | None]":
-    """So many threads; 0: one a processor. With one the work is done where it is asked for."""
-    import os
-    from concurrent.futures import ThreadPoolExecutor
+    """So many processes; 0: one a processor. With one the work is done where it is asked for.
 
+    Threads would mostly wait for each other: the calls of numpy are many and short. Linux forks, so that
+    nothing is loaded again; elsewhere a process starts by itself.
+    """
     wanted = count or os.cpu_count() or 1
     if wanted < 2:
         yield None
         return
-    with ThreadPoolExecutor(wanted) as executor:
-        yield executor
+    from concurrent.futures import ProcessPoolExecutor
+    from concurrent.futures.process import BrokenProcessPool
+    from multiprocessing import get_context
+
+    context = get_context("fork" if sys.platform == "linux" else None)
+    with ProcessPoolExecutor(wanted, mp_context=context, initializer=_begin) as executor:
+        try:
+            yield executor
+        except BrokenProcessPool:
+            why = "a worker was ended from outside, mostly for want of memory: ask for fewer (--workers 1)"
+            raise StrengthError(why) from None
+
+
+def _begin() -> None:
+    """A worker: an interrupt is for the process that shares out the work."""
+    signal.signal(signal.SIGINT, signal.SIG_IGN)

@@ -38,6 +38,7 @@ from strength.case import read_case
 from strength.case.shape import Box, Tube
 from strength.frame.solve import scaled_forces, stiffness
 from strength.library.data import cases_folder
+from strength.memory import keep_freed
 from strength.sections import Sizes, rebuilt, sizes_of
 from strength.studies.evaluate import evaluate_sizes, shapes_of
 from strength.studies.prepared import Prepared, prepare
@@ -147,6 +148,7 @@ def main() -> None:
     parser.add_argument("--draws", type=int, default=10_000, help="draws of `spread`; 0: leave it out")
     parser.add_argument("--no-sparse", action="store_true", help="leave the large frames out")
     options = parser.parse_args()
+    keep_freed()  # as the program does, on both sides
     path = options.case or str(cases_folder() / "bracken-revised" / "case.toml")
     told: dict[str, object] = {key: round(value, 3) for key, value in ratios(path, options.draws).items()}
     if not options.no_sparse:

@@ -26,6 +26,7 @@ from strength.frame.layout import lay_out
 from strength.frame.plan import plan
 from strength.frame.solve import scaled_forces, solve, stiffness
 from strength.library import find_metal
+from strength.memory import keep_freed
 from strength.sections import Bars, measure
 from strength.vehicle.sheet import Pushes
 
@@ -135,6 +136,7 @@ def main() -> None:
     parser.add_argument("--json", default="-", help="file to write, - for standard output")
     parser.add_argument("--memory", action="store_true", help="peak memory instead of time")
     options = parser.parse_args()
+    keep_freed()  # as the program does, on both sides
     if options.memory:
         told = {"peak_mib": {f"4x4x{high}": round(memory((4, 4, high)), 1) for high in HEIGHTS}}
     else:

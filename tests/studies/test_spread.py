@@ -1,18 +1,21 @@
 """Scatter: each draw is a case of its own, and what is counted follows from the draws."""
 
+import os
 from concurrent.futures import ProcessPoolExecutor, ThreadPoolExecutor
 from pathlib import Path
 
 import numpy as np
 import pytest
-from scipy.stats import norm
+from scipy.stats import binomtest, norm, qmc, rankdata, spearmanr
 
 from strength.__main__ import main
 from strength.case import case_from_text
-from strength.errors import CaseError
+from strength.errors import CaseError, StrengthError
 from strength.library.data import cases_folder
 from strength.run import run
-from strength.studies.draws import drawn, scatter_of
+from strength.studies.chance import interval, rank_correlations, ranks
+from strength.studies.draws import drawn, hypercube, scatter_of
+from strength.studies.executors import workers
 from strength.studies.forces import loading, scaled
 from strength.studies.spread import spread
 from strength.studies.typed import typed_case
@@ -167,6 +170,45 @@ def test_executors_give_the_same_bits(made: type) -> None:
     case = case_from_text(CRANE)
     with made(2) as executor:
         assert spread(case, draws=150, executor=executor) == spread(case, draws=150)
+
+
+def test_workers_give_the_same_bits() -> None:
+    """Several pieces over processes of the program's own; what they share is unpacked once in each."""
+    case = case_from_text(CRANE)
+    with workers(2) as executor:
+        assert spread(case, draws=300, executor=executor) == spread(case, draws=300)
+
+
+def test_a_worker_that_is_ended_is_told() -> None:
+    """One message that says what to do, where the system ends a worker."""
+    with pytest.raises(StrengthError, match="--workers 1"), workers(2) as executor:
+        executor.submit(os._exit, 9).result()
+
+
+def test_hypercube_is_scipys() -> None:
+    """The same figures as scipy's Latin hypercube."""
+    sampler = qmc.LatinHypercube(d=7, rng=np.random.default_rng(9))
+    assert np.array_equal(hypercube(53, 7, 9), sampler.random(53))
+
+
+@pytest.mark.parametrize(("over", "draws"), [(0, 10), (3, 17), (17, 17), (16, 17), (59, 2000), (5, 10_000)])
+def test_interval_is_scipys(over: int, draws: int) -> None:
+    """The exact interval that scipy finds by root finding."""
+    exact = binomtest(over, draws).proportion_ci(confidence_level=0.95, method="exact")
+    assert interval(over, draws) == pytest.approx((exact.low, exact.high), rel=1e-9)
+
+
+def test_rank_correlations_are_scipys() -> None:
+    """Spearman's, with ties, and without what could not be computed."""
+    random = np.random.default_rng(3)
+    inputs, worst = random.normal(size=(40, 3)), random.integers(0, 9, 40).astype(float)
+    assert np.array_equal(ranks(worst), rankdata(worst))
+    exact = [spearmanr(own, worst).statistic for own in inputs.T]
+    assert rank_correlations(inputs, worst) == pytest.approx(exact, rel=1e-12)
+    worst[7] = np.nan
+    known = np.arange(40) != 7
+    exact = [spearmanr(own[known], worst[known]).statistic for own in inputs.T]
+    assert rank_correlations(inputs, worst) == pytest.approx(exact, rel=1e-12)
 
 
 def test_the_trike_scatters() -> None:
