@@ -40,6 +40,7 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: A
     straining = Straining.of(ready.assembly, segments)
     small = np.where(np.isfinite(cap), cap, 1.0) * STEP
     start = softening.under(here, small[:, None] * push).reshape(items, -1) - stiff
+    twice, pushes = np.tile(here, 2), np.tile(push, (2, 1))
     pull = np.repeat(scattered(ready.assembly.unknowns)[:, None], items, axis=1)
     held = np.zeros((items, SHAPES, stiff.shape[1]))
     moves = np.zeros((items, SHAPES, ready.assembly.unknowns))
@@ -68,9 +69,8 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: A
             continue
         first = at == 0.0
         step = np.where(first, small, -STEP * at)
-        now = softening.under(here, at[:, None] * push).reshape(items, -1)
-        slope = softening.under(here, (at + step)[:, None] * push).reshape(items, -1) - now
-        slope /= step[:, None]
+        pair = softening.under(twice, np.append(at, at + step)[:, None] * pushes).reshape(2, items, -1)
+        now, slope = pair[0], (pair[1] - pair[0]) / step[:, None]
         judged = np.where(first[:, None], slope, now)
         lowest, least = _lowest(held[:, : n + 1], judged)
         fall = np.einsum("lp,lp,lp->l", lowest, slope, lowest)

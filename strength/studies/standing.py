@@ -66,12 +66,12 @@ def _softest(softening: Softening, sets: list[Index]) -> Softening:
     """The least of each stiffness and each pole of each set of designs, a set as one design."""
 
     def least(values: Array) -> Array:
-        return np.stack([values[own].min(axis=0) for own in sets])
+        return np.stack([values[..., own, :].min(axis=-2) for own in sets], axis=-2)
 
     return evolve(
         softening,
-        coefficient=least(softening.coefficient),
-        ei=(least(softening.ei[0]), least(softening.ei[1])),
-        ga=(least(softening.ga[0]), least(softening.ga[1])),
+        coefficient=np.stack([softening.coefficient[own].min(axis=0) for own in sets]),
+        ei=least(softening.ei),
+        ga=least(softening.ga),
         pole=least(softening.pole),
     )
