@@ -1,6 +1,7 @@
 """Mass of the structure: its members, centre to centre."""
 
 import math
+from collections.abc import Sequence
 
 import numpy as np
 
@@ -14,9 +15,25 @@ def structure_mass(case: Case, *, struts: bool = False) -> float:
 
     struts: those of a section counted too, as where one of them is what varies.
     """
-    at = {point.name: point.at for point in case.points}
-    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
-    return float(sum(part_mass(case, part, at) for part in parts))
+    return structure_masses([case], struts=struts)[0]
+
+
+def structure_masses(cases: Sequence[Case], *, struts: bool = False) -> list[float]:
+    """The same of many cases; a part that several have in common is weighed once."""
+    known: dict[tuple[int, int, int], float] = {}
+    found = []
+    for case in cases:
+        at = {point.name: point.at for point in case.points}
+        shared = id(case.points), id(case.metals)
+        total = 0.0
+        parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
+        for part in parts:
+            key = (id(part), *shared)
+            if key not in known:
+                known[key] = part_mass(case, part, at)
+            total += known[key]
+        found.append(total)
+    return found
 
 
 def part_mass(case: Case, part: Member | Strut, at: dict[str, Vector]) -> float:

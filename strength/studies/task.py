@@ -75,9 +75,10 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: "Executor | None",
     """All tasks done; the same figures wherever they are."""
     found: Found = []
     if executor is None:
+        many = sum(not task.refused for _, task in tasks) > MANY
         for own, task in tasks:
             found += [(own[numbers], each) for numbers, each in done(task)]
-            if len(tasks) > MANY:
+            if many and not task.refused:
                 gc.collect(1)  # what the checks kept of it is large and knows itself
             step(own.size)
         return found
