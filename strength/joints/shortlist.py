@@ -84,7 +84,7 @@ def shortlisted(frames: Frames, force: Array, groups: Sequence[Forms], contest: 
         own = each.reshape(ranked.shape) * by
         best = own.max(axis=2, keepdims=True)
         np.maximum(ranked, own / np.where(best > 0.0, best, 1.0), out=ranked)
-    kept = int((ranked >= SEEN).sum(axis=2).max())
+    kept = max(1, int((ranked >= SEEN).sum(axis=2).max()))
     if 2 * kept > contest.rivals:
         return None
     load = np.argpartition(-ranked, kept - 1, axis=2)[..., :kept]
