@@ -74,13 +74,14 @@ def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:
     return values if values.shape == shape else np.broadcast_to(values, shape)
 
 
-def settled(values: NDArray[Number]) -> NDArray[Number]:
-    """Values (designs, ...), as one row (1, ...) where they are the same in all designs.
+def settled(values: NDArray[Number]) -> list[NDArray[Number]]:
+    """Columns of values (designs, n), each as one row (1,) where it is the same in all designs.
 
-    >>> settled(np.array([2.5, 2.5, 2.5])), settled(np.array([2.5, 3.5]))
-    (array([2.5]), array([2.5, 3.5]))
+    >>> settled(np.array([[2.5, 1.0], [2.5, 3.5]]))
+    [array([2.5]), array([1. , 3.5])]
     """
-    return values[:1] if values.shape[0] > 1 and (values == values[:1]).all() else values
+    one = (values == values[:1]).all(axis=0).tolist()
+    return [values[:1, n] if same else values[:, n] for n, same in enumerate(one)]
 
 
 def picked(values: NDArray[Number], number: NDArray[np.intp]) -> NDArray[Number]:

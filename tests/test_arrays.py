@@ -101,9 +101,11 @@ def test_last_maxima(values: NDArray[np.float64]) -> None:
     np.testing.assert_array_equal(last_maxima(values), values.max(axis=-1))
 
 
-@given(FLOATS, st.integers(1, 4))
-def test_settled(values: NDArray[np.float64], times: int) -> None:
-    """One row of rows that are alike; others stay."""
-    rows = np.repeat(values[:1], times, axis=0)
-    assert settled(rows).shape[0] == min(rows.shape[0], 1)
-    np.testing.assert_array_equal(np.broadcast_to(settled(values), values.shape), values)
+@given(arrays.arrays(np.intp, st.tuples(st.integers(1, 4), st.integers(0, 5)), elements=st.integers(0, 1)))
+def test_settled(values: NDArray[np.intp]) -> None:
+    """One row of a column that is alike; others stay."""
+    found = settled(values)
+    assert len(found) == values.shape[1]
+    for column, own in zip(values.T, found, strict=True):
+        assert own.size == (1 if len(set(column.tolist())) == 1 else column.size)
+        np.testing.assert_array_equal(np.broadcast_to(own, column.shape), column)

@@ -12,7 +12,8 @@ from strength.checks.places import Gaps
 from strength.sections.box_stress import box_scale, unit_box
 from strength.sections.flat_stress import unit_flat
 from strength.sections.matrices import bore_ratio, stress_matrix
-from strength.sections.net_stress import net_matrix
+from strength.sections.net_stress import Gap, net_matrix
+from strength.sections.net_unit import unit_net
 from strength.sections.round_stress import round_bounds, round_matrix, round_scale, unit_round
 from strength.sections.stress import StressMatrix
 from strength.values import frozen
@@ -82,13 +83,17 @@ def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulde
         alike.setdefault((gaps[n], shape), []).append(n)
     for own in alike.values():
         number, gap = int(bar[own[0]]), gaps[own[0]]
-        if isinstance(bars.shapes[number], Flat) and not gap:
-            unit, scale = unit_flat(*_told_once(bars.depth[:, number], bars.width[:, number]))
-        else:
+        scaled = None
+        if isinstance(bars.shapes[number], Flat):
+            depth, width = _told_once(bars.depth[:, number], bars.width[:, number])
+            taken = _taken(case, gap, depth.size)
+            scaled = unit_net(depth, width, *taken) if gap else unit_flat(depth, width)
+        if scaled is None:
             matrix = station_matrix(case, bars, number, gap, -1)
             if matrix is None:
                 continue
-            unit, scale = matrix, matrix.scale
+            scaled = matrix, matrix.scale
+        unit, scale = scaled
         yield Group(matrix=unit, own=np.array(own, dtype=np.intp), scale=scale.T[:, None, None])
 
 
@@ -117,13 +122,18 @@ def station_matrix(case: Case, bars: "Bars", bar: int, gaps: Gaps, shoulder: int
         return round_matrix(np.pi / 4.0 * least**2, np.pi / 32.0 * least**3, np.zeros_like(least))
     if gaps:
         depth, width = _told_once(bars.depth[:, bar], bars.width[:, bar])
-        whole = np.ones(depth.size)
-        sides: dict[str, list[tuple[Array, Array]]] = {"thickness": [], "width": []}
-        for n, breadth in gaps:
-            hole = case.holes[n]
-            sides[hole.across].append((hole.off_centre * whole, breadth * whole))
-        return net_matrix(depth, width, sides["thickness"], sides["width"])
+        return net_matrix(depth, width, *_taken(case, gaps, depth.size))
     return stress_matrix(bars, bar)
+
+
+def _taken(case: Case, gaps: Gaps, designs: int) -> tuple[list[Gap], list[Gap]]:
+    """What holes take out of the width and out of the thickness of a flat (designs,)."""
+    whole = np.ones(designs)
+    sides: dict[str, list[Gap]] = {"thickness": [], "width": []}
+    for n, breadth in gaps:
+        hole = case.holes[n]
+        sides[hole.across].append((hole.off_centre * whole, breadth * whole))
+    return sides["thickness"], sides["width"]
 
 
 def _told_once(*sizes: Array) -> tuple[Array, ...]:

@@ -23,7 +23,6 @@ GRID = 24  # places looked at first: the best of them is within 4 % of the waves
 MISSED = 0.04
 ROUNDING = 1e-9
 STEPS = 5  # of Newton's method: from half a step of the grid to rounding
-BLOCK = 1 << 15  # forms at a time: what the processor's cache holds
 ANGLES = np.asarray(np.arange(GRID) * (2.0 * np.pi / GRID), dtype=np.float64)
 WAVES = np.stack([np.ones(GRID), np.cos(ANGLES), np.sin(ANGLES), np.cos(2.0 * ANGLES), np.sin(2.0 * ANGLES)])
 
@@ -57,73 +56,92 @@ def tops_of_circle(
 
     contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
-    parts = 4 if any(forms[..., 3].any() for forms, _ in groups) else 3
-    squares = _squares(pull, line.pieces.radius[:, 0], parts)
-    return [_top(line, pull, squares, forms[..., :parts], scales, contest) for forms, scales in groups]
+    greatest = _greatest(pull, line.pieces.radius[:, :1])
+    return [_top(line, pull, greatest, forms, scales, contest) for forms, scales in groups]
 
 
-def _top(line: WeldLine, pull: Pull, squares: Array, forms: Array, scales: Array, contest: Contest) -> Top:
-    rows, count, parts = forms.shape
-    loads = pull.direct.shape[1]
-    radius = line.pieces.radius[:, 0]
-    height, angle = (np.empty((rows, loads)) for _ in range(2))
-    form = np.zeros((rows, loads), dtype=np.intp)
-    by_load = scales.ndim == 3
-    scaled = forms if by_load else forms * scales[..., None]
-    step = max(1, BLOCK // (loads * count))
-    for at in range(0, rows, step):
-        part = slice(at, at + step)
-        waves = scaled[part] @ squares[part].reshape(-1, parts, 5 * loads)
-        waves = np.moveaxis(waves.reshape(-1, count, 5, loads), 2, 0)
-        if by_load:
-            waves = waves * np.swapaxes(scales[part], 1, 2)
-        height[part], angle[part], form[part] = _tops(waves, contest.some(part))
-
-    def there() -> tuple[Array, Array]:
-        return _parts(pull, radius[:, None], angle), _place(line, radius[:, None], angle)
-
-    return Top(height=height, form=form, there=there)
-
-
-def _squares(pull: Pull, radius: Array, parts: int) -> Array:
-    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves: (rows, 3 or 4, 5, loads) of 1, cos, sin, cos 2, sin 2."""
+def _greatest(pull: Pull, radius: Array) -> Array:
+    """The greatest q_x^2, q_s^2 and q_n^2 round circles, and no less than q_x q_n: (rows, 4, loads)."""
     (a, dy, dz), (wx, wy, wz) = np.moveaxis(pull.direct, -1, 0), np.moveaxis(pull.spin, -1, 0)
-    r = radius[:, None]
+    across = np.sqrt(dy * dy + dz * dz)
+    x = np.abs(a) + radius * np.sqrt(wy * wy + wz * wz)
+    s = np.abs(radius * wx) + across
+    return np.stack([x * x, s * s, across * across, x * across], axis=1)
+
+
+def _top(line: WeldLine, pull: Pull, greatest: Array, forms: Array, scales: Array, contest: Contest) -> Top:
+    rows, loads = pull.direct.shape[:2]
+    radius = line.pieces.radius[:, 0]
+    by = np.swapaxes(scales, 1, 2) if scales.ndim == 3 else scales[..., None]
+    low, high = _first_bounds(greatest, forms)
+    low, high = low * by, high * by
+    row, form, load = np.nonzero(contest.open(low, high))
+    scale = np.broadcast_to(by, low.shape)[row, form, load]
+    squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
+    waves = np.zeros((5, row.size))
+    for part in range(4 if forms[..., 3].any() else 3):
+        waves += (forms[row, form, part] * scale) * squares[part]
+    at = row, form, load
+    least, most = _bounds(waves)
+    low[at] = np.maximum(low[at], least * (1.0 - ROUNDING))
+    closer = np.full(high.shape, -1.0)
+    closer[at] = most
+    open_ = np.flatnonzero(contest.open(low, closer)[at])
+    who, value, angle = _tops(waves[:, open_].T, least[open_])
+    row, form, load = row[open_][who], form[open_][who], load[open_][who]
+    best = winners(row * loads + load, value)
+    height, worst, angles = low.max(axis=1), low.argmax(axis=1), np.zeros((rows, loads))
+    there = row[best], load[best]
+    height[there], angles[there], worst[there] = value[best], angle[best], form[best]
+
+    def told() -> tuple[Array, Array]:
+        return _parts(pull, radius[:, None], angles), _place(line, radius[:, None], angles)
+
+    return Top(height=height, form=worst, there=told)
+
+
+def _first_bounds(greatest: Array, forms: Array) -> tuple[Array, Array]:
+    """What the maxima of forms (rows, forms, 4) lie between, from the greatest of each part alone."""
+    mixed = bool(forms[..., 3].any())
+    high = np.abs(forms[..., : 4 if mixed else 3]) @ greatest[:, : 4 if mixed else 3]
+    low = np.zeros(high.shape)
+    if not mixed:
+        for part in range(3):
+            np.maximum(low, forms[..., part, None] * greatest[:, None, part], out=low)
+    return low, high
+
+
+def _squares(direct: Array, spin: Array, r: Array) -> list[Array]:
+    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves of 1, cos, sin, cos 2, sin 2: four of (5, n).
+
+    direct, spin: (3, n). r: radius (n,).
+    """
+    (a, dy, dz), (wx, wy, wz) = direct, spin
     b, e, t = -r * wz, r * wy, r * wx
-    out = np.empty((a.shape[0], parts, 5, a.shape[1]))
     bb, ee, yy, zz, yz = b * b, e * e, dy * dy, dz * dz, dy * dz
-    for n, waves in enumerate(
-        (
+    none = np.zeros(r.size)
+    return [
+        np.stack(waves)
+        for waves in (
             (a * a + (bb + ee) / 2.0, 2.0 * a * b, 2.0 * a * e, (bb - ee) / 2.0, b * e),
             (t * t + (yy + zz) / 2.0, 2.0 * t * dz, -2.0 * t * dy, (zz - yy) / 2.0, -yz),
-            ((yy + zz) / 2.0, 0.0, 0.0, (yy - zz) / 2.0, yz),
+            ((yy + zz) / 2.0, none, none, (yy - zz) / 2.0, yz),
             ((b * dy + e * dz) / 2.0, a * dy, a * dz, (b * dy - e * dz) / 2.0, (b * dz + e * dy) / 2.0),
-        )[:parts]
-    ):
-        for k, wave in enumerate(waves):
-            out[:, n, k] = wave
-    return out
+        )
+    ]
 
 
-def _tops(waves: Array, contest: Contest) -> tuple[Array, Array, Index]:
-    """Greatest height, its angle and form (rows, loads) of waves (5, rows, forms, loads)."""
-    rows, loads = waves.shape[1], waves.shape[3]
-    low, high = _bounds(waves)
-    row, form, load = np.nonzero(contest.open(low * (1.0 - ROUNDING), high))
-    some = waves[:, row, form, load].T
-    grid = some @ WAVES
-    least = np.maximum(low[row, form, load], grid.max(axis=1))
-    top = (grid >= np.roll(grid, 1, axis=1)) & (grid >= np.roll(grid, -1, axis=1))
-    top &= grid >= (least - MISSED * np.sqrt((some[:, 1:] ** 2).sum(axis=1)))[:, None]
+def _tops(waves: Array, least: Array) -> tuple[Index, Array, Array]:
+    """Local maxima of waves (n, 5): numbers of the waves, values and angles.
+
+    Those that may be the greatest of their wave, which comes up to `least` (n,).
+    """
+    grid = waves @ WAVES
+    least = np.maximum(least, grid.max(axis=1)) - MISSED * np.sqrt((waves[:, 1:] ** 2).sum(axis=1))
+    top = (grid >= np.roll(grid, 1, axis=1)) & (grid >= np.roll(grid, -1, axis=1)) & (grid >= least[:, None])
     who, node = np.nonzero(top)
-    value, where = _climbed(some[who], ANGLES[node])
-    row, form, load = row[who], form[who], load[who]
-    best = winners(row * loads + load, value)
-    height, worst = low.max(axis=1), low.argmax(axis=1)
-    angle = np.zeros((rows, loads))
-    there = row[best], load[best]
-    height[there], angle[there], worst[there] = value[best], where[best], form[best]
-    return height, angle, worst
+    value, angle = _climbed(waves[who], ANGLES[node])
+    return who, value, angle
 
 
 def _bounds(waves: Array) -> tuple[Array, Array]:

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import last_maxima
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -31,7 +32,8 @@ class Contest:
         """
         rows, forms, loads = least.shape
         by = self.factor.reshape(len(self.factor), 1, -1, self.rivals)
-        known = (least.reshape(rows, forms, -1, self.rivals) * by).max(axis=(1, 3), keepdims=True)
+        known = last_maxima(least.reshape(rows, forms, -1, self.rivals) * by)
+        known = known.max(axis=1)[:, None, :, None]
         found = most.reshape(rows, forms, -1, self.rivals) * by >= known
         return np.asarray(found.reshape(rows, forms, loads))
 

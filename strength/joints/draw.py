@@ -2,14 +2,14 @@
 
 from collections.abc import Iterable, Sequence
 from functools import cached_property
-from typing import TypeVar
+from typing import NamedTuple, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import settled, spread
 from strength.case.model import Case
-from strength.case.shape import Bar, Tube
+from strength.case.shape import Bar, Box, Tube
 from strength.errors import CaseError
 from strength.frame.response import Layout
 from strength.joints.extent import extents
@@ -41,6 +41,14 @@ class UndrawnError(CaseError):
             str(CaseError([fault for fault, mask in zip(self.faults, masks, strict=True) if mask[design]]))
             for design in range(count)
         ]
+
+
+class Sides(NamedTuple):
+    """Sizes of all bars, each (designs,), or (1,) where it is the same in all designs [mm]."""
+
+    depth: list[Array]
+    width: list[Array]
+    wall: list[Array]
 
 
 @frozen(kw_only=True, eq=False)
@@ -144,9 +152,10 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     faults: list[tuple[str, str]] = []
     where: list[NDArray[np.bool_]] = []
     kinds: dict[tuple[bytes, bytes, bool, bool, bool], list[tuple[int, Drawn]]] = {}
+    sizes = Sides(depth=settled(bars.depth), width=settled(bars.width), wall=settled(bars.wall))
     for n, seat in enumerate(seats):
         try:
-            one = draw(seat, bars, cut=cut)
+            one = draw(seat, sizes, cut=cut)
         except UndrawnError as error:
             faults += error.faults
             where += error.designs
@@ -184,16 +193,18 @@ def _same(seat: Seat, one: Drawn) -> bool:
         arrays.append(seat.host.at)
     if cylinder is not None:
         arrays += [cylinder.through, cylinder.direction, cylinder.radius]
-    return all(settled(array).shape[0] == 1 for array in arrays)
+    return all(array.shape[0] == 1 for array in arrays)
 
 
-def draw(seat: Seat, bars: Bars, *, cut: bool) -> Drawn:
+def draw(seat: Seat, sizes: Sides, *, cut: bool) -> Drawn:
     """The line of one weld, its free ends cut back by a throat where `cut`."""
     weld, bar = seat.weld, seat.bar
-    sizes = (settled(each[:, bar]) for each in (bars.depth, bars.width, bars.wall))
-    pieces = pattern(weld, seat.shape, *np.broadcast_arrays(*sizes))
+    wall = sizes.wall[bar] if isinstance(seat.shape, Box) else sizes.wall[bar][:1]  # rounds its corners
+    own = [sizes.depth[bar], sizes.width[bar], wall]
+    rows = max(map(len, own))
+    pieces = pattern(weld, seat.shape, *(spread(each, (rows,)) for each in own))
     if seat.host is not None and seat.host.round:
-        return _saddle(seat, pieces, bars)
+        return _saddle(seat, pieces, sizes.depth[seat.host.bar] / 2.0)
     if cut:
         pieces = shortened(pieces, seat.leg * THROAT)
     empty = np.asarray(pieces.length().sum(axis=1) <= 0.0)
@@ -203,7 +214,7 @@ def draw(seat: Seat, bars: Bars, *, cut: bool) -> Drawn:
     return Drawn(pieces=pieces, cylinder=None, reach=np.zeros(1))
 
 
-def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> Drawn:
+def _saddle(seat: Seat, pieces: Pieces, radius: Array) -> Drawn:
     weld, host = seat.weld, seat.host
     where = weld.path or weld.name
     if host is None or weld.pattern != "around":
@@ -215,7 +226,7 @@ def _saddle(seat: Seat, pieces: Pieces, bars: Bars) -> Drawn:
     cylinder = Cylinder(
         through=host.origin,
         direction=host.axes[:1],
-        radius=settled(bars.depth[:, host.bar]) / 2.0,
+        radius=radius,
         into=np.array([seat.into]),
     )
     if isinstance(seat.shape, Tube | Bar):

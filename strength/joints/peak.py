@@ -152,8 +152,8 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest)
         frames = framed(own, line.per_piece)
         force = np.concatenate([pull.direct[part], pull.spin[part]], axis=-1)
         short = None
-        if contest.rivals > 1 and not line.steep:
-            short = shortlisted(frames, force, forms, open_, round_=bool(line.pieces.curved.all()))
+        if contest.rivals > 1:
+            short = shortlisted(frames, force, forms, open_)
         if short is not None:
             force, open_ = short.pulls(force), short.contest(open_)
             forms = [short.forms(group) for group in forms]

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import settled
 from strength.case.model import Case, Plate, Weld
 from strength.case.shape import Bar, Box, Shape, Tube
 from strength.frame.response import Layout
@@ -69,16 +70,22 @@ class Seat:
 def seats(case: Case, layout: Layout, bars: Bars) -> tuple[Seat, ...]:
     """The seat of every weld of the case, in order."""
     number = {name: n for n, name in enumerate(bars.names[: bars.member_count])}
-    return tuple(_seat(weld, n, layout, bars, number) for n, weld in enumerate(case.welds))
+    legs = [np.array([weld.leg]) for weld in case.welds]
+    insets = [np.array([weld.inset]) for weld in case.welds]
+    if bars.weld_legs is not None:
+        legs = settled(bars.weld_legs)
+    if bars.weld_insets is not None:
+        insets = settled(bars.weld_insets)
+    return tuple(
+        _seat(weld, layout, bars, number, leg, inset)
+        for weld, leg, inset in zip(case.welds, legs, insets, strict=True)
+    )
 
 
-def _seat(weld: Weld, own: int, layout: Layout, bars: Bars, number: dict[str, int]) -> Seat:
+def _seat(weld: Weld, layout: Layout, bars: Bars, number: dict[str, int], leg: Array, inset: Array) -> Seat:
     bar = number[weld.member]
     into = 1.0 if weld.end == "from" else -1.0
     length = float(layout.bar_length[bar])
-    legs, insets = bars.weld_legs, bars.weld_insets
-    leg = np.array([weld.leg]) if legs is None else legs[:, own]
-    inset = np.array([weld.inset]) if insets is None else insets[:, own]
     first, last = int(layout.first[bar]), int(layout.last[bar])
     axes = layout.axes[first if into > 0.0 else last]
     point = layout.points[layout.start[first] if into > 0.0 else layout.end[last]]

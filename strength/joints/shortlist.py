@@ -9,6 +9,7 @@ from strength.arrays import last_maxima
 from strength.joints.contest import Contest
 from strength.joints.forms import Forms
 from strength.joints.samples import Frames
+from strength.joints.weld_line import PER_PIECE, PER_SHORT, PER_STEEP
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -18,7 +19,11 @@ Index = NDArray[np.intp]
 # form is seen whole at the ends of sides; on a quarter of a circle, seen at its ends and middle, what turns
 # twice as fast as the line loses 15 % at most, and only a part of the form turns faster on a gentle saddle.
 SEEN = 0.5
-LOOKS = {True: 3, False: 2}  # at a curved piece: quarters of circles, or sides and corners
+LOOKS = {
+    PER_PIECE: 3,
+    PER_SHORT: 2,
+    PER_STEEP: 9,
+}  # places of a curved piece by how many are for a close look
 
 
 @frozen(kw_only=True, eq=False)
@@ -68,14 +73,9 @@ class Shortlist:
         return np.take_along_axis(own, self.load[..., None], axis=2).reshape(rows, sets * kept, -1)
 
 
-def shortlisted(
-    frames: Frames, force: Array, groups: Sequence[Forms], contest: Contest, *, round_: bool
-) -> Shortlist | None:
-    """Loads that may govern any of the groups, of pulls (rows, loads, 6); None where these are not few.
-
-    round_: the line is made of quarters of circles.
-    """
-    samples = frames.few(LOOKS[round_]).under(force)
+def shortlisted(frames: Frames, force: Array, groups: Sequence[Forms], contest: Contest) -> Shortlist | None:
+    """Loads that may govern any of the groups, of pulls (rows, loads, 6); None where these are not few."""
+    samples = frames.few(LOOKS[frames.steps]).under(force)
     height = [np.maximum(last_maxima(samples.heights(group)).max(axis=1), 0.0) for group in groups]
     rows = force.shape[0]
     by = contest.factor.reshape(len(contest.factor), -1, contest.rivals)
@@ -84,7 +84,7 @@ def shortlisted(
         own = each.reshape(ranked.shape) * by
         best = own.max(axis=2, keepdims=True)
         np.maximum(ranked, own / np.where(best > 0.0, best, 1.0), out=ranked)
-    kept = int((ranked >= SEEN).sum(axis=2).max())
+    kept = max(1, int((ranked >= SEEN).sum(axis=2).max()))
     if 2 * kept > contest.rivals:
         return None
     load = np.argpartition(-ranked, kept - 1, axis=2)[..., :kept]

@@ -133,7 +133,7 @@ def _scale(width: Array, thickness: Array) -> Array:
 
 def _weights(slender: Array, samples: Array) -> Array:
     """Share of each design in the columns: of torsion, in the sampled proportions."""
-    share = _shares(slender, samples)
+    share = shares(slender, samples)
     found = np.ones((slender.size, 5 + samples.size))
     found[:, TORSION], found[:, 6:] = share[:, 0], share[:, 1:]
     return found
@@ -183,7 +183,7 @@ def _samples(low: float, high: float) -> Array:
     return (low + high) / 2.0 + (high - low) / 2.0 * np.cos(turn)
 
 
-def _shares(slender: Array, samples: Array) -> Array:
+def shares(slender: Array, samples: Array) -> Array:
     """Lagrange's weights (designs, samples) of the samples in each design's proportions."""
     apart = slender[:, None, None] - samples
     between = samples[:, None] - samples

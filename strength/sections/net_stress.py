@@ -39,8 +39,8 @@ def _moments(low: Array, high: Array) -> tuple[Array, Array, Array]:
     return length, centre, about
 
 
-def _spread(low: Array, high: Array) -> tuple[Array, Array]:
-    """Points along all ligaments (designs, points) and where each stands in its own, -1 to 1."""
+def spread_along(low: Array, high: Array) -> tuple[Array, Array]:
+    """Points along all ligaments (designs, points), and where each stands in its own, -1 to 1."""
     own = np.linspace(-1.0, 1.0, COUNT)
     places = (low + high)[..., None] / 2.0 + (high - low)[..., None] / 2.0 * own
     designs = low.shape[0]
@@ -72,8 +72,8 @@ def net_matrix(width: Array, thickness: Array, in_width: list[Gap], in_thickness
     left_z, centre_z, about_z = _moments(low_z, high_z)
     left_y, centre_y, about_y = _moments(low_y, high_y)
     area, iy, iz = left_z * left_y, left_y * about_z, left_z * about_y
-    z, own_z = _spread(low_z, high_z)
-    y, own_y = _spread(low_y, high_y)
+    z, own_z = spread_along(low_z, high_z)
+    y, own_y = spread_along(low_y, high_y)
     points = (width.shape[0], y.shape[1] * z.shape[1])
     torsion = rectangle_torsion(2.0 * y / thickness[:, None], 2.0 * z / width[:, None], width, thickness)
     long, short = np.maximum(width, thickness), np.minimum(width, thickness)

@@ -5,6 +5,8 @@ braked wheel takes; what the body's inertia answers follows from them in closed 
 does not hold are balanced draw by draw.
 """
 
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -51,8 +53,12 @@ class Loading:
     def forces(self, factors: Array) -> Array:
         """Forces (draws, loads, points, 6) for factors on the masses (draws, masses)."""
         contact = self.contacts(factors)
-        road = self.hand + np.einsum("dlci,lcipk->dlpk", contact, self.unit)
-        out = self._answered(road, factors)
+        out = np.empty((len(factors), *self.hand.shape))
+        flat = out.reshape(*out.shape[:2], -1).transpose(1, 0, 2)
+        unit = self.unit.reshape(len(self.unit), -1, flat.shape[2])
+        np.matmul(contact.transpose(1, 0, 2, 3).reshape(*flat.shape[:2], -1), unit, out=flat)
+        out += self.hand
+        self._answer(out, factors)
         lifts = np.any((self.contact[..., 2] > 0.0) & (contact[..., 2] < 0.0), axis=2)
         lifts[:, self.curved] = True
         for draw in np.flatnonzero(lifts.any(axis=1)):
@@ -75,16 +81,15 @@ class Loading:
         case = evolve(case, loads=tuple(case.loads[n] for n in loads))
         return into_structure(case, balance(case)).forces
 
-    def _answered(self, road: Array, factors: Array) -> Array:
-        """With the weight of carried masses on a held structure, or the inertia of a free one."""
-        out = road.copy()
+    def _answer(self, road: Array, factors: Array) -> None:
+        """Add the weight of carried masses on a held structure, or the inertia of a free one."""
         masses = factors[:, self.numbers] * np.array([part.mass for part in self.carried])
         if self.case.supports:
             for n, part in enumerate(self.carried):
                 given = np.zeros((*road.shape[:2], 6))
                 given[..., :3] = masses[:, n, None, None] * self.weight
-                _share(out, part, given)
-            return out
+                _share(road, part, given)
+            return
         at = np.array([part.at for part in self.carried])
         total = masses.sum(axis=1)
         centre = masses @ at / total[:, None]
@@ -94,10 +99,10 @@ class Loading:
         size = np.trace(square, axis1=2, axis2=3)
         inertia = np.einsum("dj,djab->dab", masses, size[..., None, None] * np.eye(3) - square)
         inertia += own.sum(axis=1)[:, None, None] * np.eye(3)
-        lever = self.where - centre[:, None]
-        push, twist = road[..., :3], road[..., 3:]
-        turning = twist.sum(axis=2) + np.einsum("dpab,dlpb->dla", skew(lever), push)
-        a = push.sum(axis=2) / total[:, None, None]
+        whole = road.reshape(*road.shape[:2], -1) @ self._whole
+        push = whole[..., :3]
+        turning = whole[..., 3:] - np.einsum("dab,dlb->dla", skew(centre), push)
+        a = push / total[:, None, None]
         values, axes = np.linalg.eigh(inertia)
         along = np.einsum("dla,dab->dlb", turning, axes)
         empty = values <= NOTHING * values[:, -1:]
@@ -107,8 +112,15 @@ class Loading:
             turned = np.einsum("dab,dlb->dla", skew(-arms[:, n]), w)  # w x r = -r x w
             force = -masses[:, n, None, None] * (a + turned)
             moment = -own[:, n, None, None] * w
-            _share(out, part, np.concatenate([force, moment], axis=-1))
-        return out
+            _share(road, part, np.concatenate([force, moment], axis=-1))
+
+    @cached_property
+    def _whole(self) -> Array:
+        """Force and moment about the origin that forces on all points make: (points and 6, 6)."""
+        found = np.zeros((len(self.where), 6, 6))
+        found[:, :3, :3] = found[:, 3:, 3:] = np.eye(3)
+        found[:, :3, 3:] = skew(self.where).swapaxes(1, 2)
+        return found.reshape(-1, 6)
 
 
 def _share(out: Array, part: Carried, given: Array) -> None:

@@ -60,6 +60,7 @@ class Change:
 
 def levers(file: TypedCase, part: str, kind: str) -> Iterator[Change]:
     """Changes that may bring a check of a part down; some cannot be built, some do not help."""
+    part = file.sides(part)[-1]  # the side that is typed: its image follows
     if kind in MEMBER_KINDS:
         yield from _bar(file, part_named(file, part, "member", "strut"))
     elif kind in (*WELD_KINDS, *HOST_KINDS):
@@ -239,7 +240,31 @@ def _larger(file: TypedCase, part: Bolt | Stud) -> Iterator[Change]:
     sizes = [size for size in fastener_sizes(part) if bolt_size(size).diameter > part.size.diameter]
     for size in sizes[:5]:
         name = file.sides(part.name)[-1]
-        yield Change(what=name, how=f"{size} instead of {spot.now}", edits=spot.edits(size), rank=1)
+        how, edits = f"{size} instead of {spot.now}", spot.edits(size)
+        if isinstance(part, Stud) and part.into:
+            stock = _cut_on(file, part, bolt_size(size).diameter)
+            if stock is None:
+                continue
+            how, edits = how + stock[0], edits + stock[1]
+        yield Change(what=name, how=how, edits=edits, rank=1)
+
+
+def _cut_on(file: TypedCase, stud: Stud, diameter: float) -> tuple[str, tuple[Edit, ...]] | None:
+    """The bar that a thread of a diameter [mm] is cut on, where the bar as it is is thinner.
+
+    None where no stock bar is as thick.
+    """
+    from strength.case.shape_text import parse
+
+    bar = part_named(file, stud.member, "member")
+    if not isinstance(bar, Member) or not isinstance(bar.shape, Bar) or bar.shape.diameter >= diameter - 1e-6:
+        return "", ()
+    spot = section_spot(file, bar)
+    for size in sections(bar.shape, spot.now, file.case.metals.get(bar.material), od=ANY, wall=ANY):
+        shape = parse(size)
+        if isinstance(shape, Bar) and shape.diameter >= diameter - 1e-6:
+            return f", cut on {size}", spot.edits(size)
+    return None
 
 
 def _classes(file: TypedCase, kind: str, name: str, now: str) -> Iterator[Change]:

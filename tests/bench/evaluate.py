@@ -5,7 +5,7 @@
     lapack_ratio       256 designs of the demo, all walls varied by 10 % either way, from size arrays to the
                        worst row per part, kind and load (frame buckling left out), against
                        `numpy.linalg.solve` of the same matrices and loads, which are made beforehand
-    lapack_ratio_two   the same with two workers
+    lapack_ratio_two   the same with two workers, processes as of `spread`
     sweep_ratio        150 sizes of one member, against the solves of 150 such matrices
     spread_ratio       `strength spread` with so many draws (--draws), a whole process with two workers,
                        against the bare time of so many solves; spread_mib: its peak memory [MiB]
@@ -27,7 +27,6 @@ import subprocess
 import sys
 import time
 from collections.abc import Callable
-from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
@@ -41,6 +40,7 @@ from strength.library.data import cases_folder
 from strength.memory import keep_freed
 from strength.sections import Sizes, rebuilt, sizes_of
 from strength.studies.evaluate import evaluate_sizes, shapes_of
+from strength.studies.executors import workers
 from strength.studies.prepared import Prepared, prepare
 from strength.studies.task import Ask
 
@@ -118,7 +118,7 @@ def ratios(path: str, draws: int) -> dict[str, float]:
         lambda: evaluate_sizes(ready, varied, ask=ASK), lambda: np.linalg.solve(matrices, loads)
     )
     found["lapack_ratio"], found["designs_per_second"] = ratio, DESIGNS / seconds
-    with ThreadPoolExecutor(2) as executor:
+    with workers(2) as executor:
         found["lapack_ratio_two"], _ = paired(
             lambda: evaluate_sizes(ready, varied, ask=ASK, executor=executor),
             lambda: np.linalg.solve(matrices, loads),

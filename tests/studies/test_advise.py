@@ -10,7 +10,9 @@ from strength.case import case_from_text, read_case
 from strength.library.data import cases_folder
 from strength.run import run
 from strength.studies.advise import Advice, advise
+from strength.studies.levers import Change, levers
 from strength.studies.patch import patched
+from strength.studies.tried import edits_of
 from strength.studies.typed import BLOCK, Edit, TypedCase, case_typed, typed_case
 from tests.studies.cases import CRANE
 
@@ -136,3 +138,31 @@ def test_command_writes_the_patch(tmp_path: Path, capsys: pytest.CaptureFixture[
     assert "# the comment at the top stays" in new.read_text(encoding="utf-8")
     assert main(["advise", str(path), "--write", str(path)]) == 2
     assert "is the case file itself" in capsys.readouterr().err
+
+
+def test_a_thread_is_cut_on_a_bar_that_holds_it() -> None:
+    """A thread on the end of an axle brings the axle along where that is thinner, on both sides."""
+    file = typed_case(cases_folder() / "bracken" / "case.toml")
+    found = [
+        change
+        for change in levers(file, "axle-tail.right", "stud-bending")
+        if " instead of M14" in change.how
+    ]
+    assert len(found) == 5
+    for change in found:
+        assert change.what == "axle-tail.left"
+        case = file.changed_case(change.edits)
+        (stud,) = (each for each in case.studs if each.name == "axle-tail.right")
+        (bar,) = (each for each in case.members if each.name == stud.member)
+        assert bar.shape.diameter >= stud.size.diameter > 14.0
+
+
+def test_of_two_sizes_for_one_bar_the_larger_is_typed() -> None:
+    """Changes that meet at one key: neither is made less."""
+    way = ("members", "prop", "section")
+    thin, thick = (
+        Change(what="prop", how=size, edits=(Edit(way, size),), rank=0)
+        for size in ("flat 40 x 8 mm", "flat 40 x 10 mm")
+    )
+    for pair in ((thin, thick), (thick, thin)):
+        assert [edit.value for edit in edits_of(pair)] == ["flat 40 x 10 mm"]
