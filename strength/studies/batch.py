@@ -33,11 +33,15 @@ Kind = TypeVar("Kind", np.float64, np.intp, np.bool_)
 
 @frozen(kw_only=True, eq=False)
 class Batch:
-    """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own."""
+    """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own.
+
+    forces: (designs, loads, points, 6) of loads that differ in nothing else.
+    """
 
     prepared: Prepared
     bars: Bars
     own: tuple[Pushes, ...] = ()  # one a design; none: those of the prepared case
+    forces: Array | None = None
     lines: Lines | None = None  # of the welds of all designs, where they are drawn already
 
     @property
@@ -48,6 +52,8 @@ class Batch:
     @property
     def pushes(self) -> Pushes:
         """Loads of all designs, (designs, loads, points, 6) where they differ."""
+        if self.forces is not None:
+            return evolve(self.prepared.pushes, forces=self.forces)
         if not self.own:
             return self.prepared.pushes
         return evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))

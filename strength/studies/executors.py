@@ -1,5 +1,6 @@
 """Where a large study is worked off: any `concurrent.futures.Executor`, named by its import path."""
 
+import gc
 import os
 import signal
 import sys
@@ -67,5 +68,6 @@ def workers(count: int) -> Iterator[Executor | None]:
 
 
 def _begin() -> None:
-    """A worker: an interrupt is for the process that shares out the work."""
+    """A worker: an interrupt is for the process that shares out the work, and what came along stays."""
+    gc.freeze()
     signal.signal(signal.SIGINT, signal.SIG_IGN)

@@ -15,6 +15,7 @@ from strength.frame.plan import Plan, plan
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Layout
 from strength.sections import Bars, measure
+from strength.studies.shared import Shared
 from strength.values import fields
 from strength.vehicle import Balanced, balance, into_structure
 from strength.vehicle.sheet import Pushes
@@ -38,6 +39,14 @@ class Prepared:
     def buckling(self) -> BucklingPlan:
         """The plan of the frame's buckling, made when first asked for."""
         return plan_buckling(self.case, self.layout, self.pushes)
+
+    @cached_property
+    def shared(self) -> Shared["Prepared"]:
+        """Itself, to be sent to other processes once."""
+        return Shared(self)
+
+    def __getstate__(self) -> dict[str, object]:
+        return {name: value for name, value in vars(self).items() if name != "shared"}
 
     @property
     def load_names(self) -> tuple[str, ...]:

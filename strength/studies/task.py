@@ -3,6 +3,7 @@
 import gc
 from collections.abc import Callable, Sequence
 from concurrent.futures import Executor
+from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,7 +15,8 @@ from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
-from strength.values import evolve, frozen
+from strength.studies.shared import Shared
+from strength.values import evolve, fields, frozen
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
@@ -61,6 +63,15 @@ class Task:
     ask: Ask
     refused: str = ""  # why its one design cannot be built
     lines: Lines | None = None  # of its welds, where they are drawn already
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Sent without what all tasks share, which each process gets but once."""
+        own = {field.name: getattr(self, field.name) for field in fields(Task) if field.name != "ready"}
+        return _sent, (self.ready.shared, own)
+
+
+def _sent(shared: Shared[Prepared], own: dict[str, Any]) -> Task:
+    return Task(ready=shared.value, **own)
 
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
