@@ -2,7 +2,6 @@
 
 from functools import cached_property
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -16,14 +15,14 @@ from strength.frame.proof import BucklingPlan
 from strength.frame.response import Layout
 from strength.sections import Bars, measure
 from strength.studies.shared import Shared
-from strength.values import fields
+from strength.values import fields, frozen
 from strength.vehicle import Balanced, balance, into_structure
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
 
 
-@attrs.define(kw_only=True, eq=False, slots=False)
+@frozen(kw_only=True, eq=False)
 class Prepared:
     """A case ready for many evaluations; `bars` are those of the case itself, one design."""
 

@@ -2,8 +2,7 @@
 
 import gc
 from collections.abc import Callable, Sequence
-from concurrent.futures import Executor
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -18,6 +17,9 @@ from strength.studies.prepared import Prepared
 from strength.studies.shared import Shared
 from strength.values import evolve, fields, frozen
 from strength.vehicle.sheet import Pushes
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -79,13 +81,14 @@ def taken(sizes: Sizes, own: Index) -> Sizes:
     return Sizes(depth=sizes.depth[own], width=sizes.width[own], wall=sizes.wall[own])
 
 
-def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, step: Step) -> Found:
+def worked_off(tasks: Sequence[tuple[Index, Task]], executor: "Executor | None", step: Step) -> Found:
     """All tasks done; the same figures wherever they are."""
     found: Found = []
     if executor is None:
+        many = sum(not task.refused for _, task in tasks) > MANY
         for own, task in tasks:
             found += [(own[numbers], each) for numbers, each in done(task)]
-            if len(tasks) > MANY:
+            if many and not task.refused:
                 gc.collect(1)  # what the checks kept of it is large and knows itself
             step(own.size)
         return found
