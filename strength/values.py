@@ -57,8 +57,18 @@ def fields(cls: type[Any]) -> tuple[Field, ...]:
 
 def evolve(value: Value, /, **changes: Any) -> Value:
     """A copy with some fields changed."""
-    kept = {field.name: getattr(value, field.name) for field in fields(type(value))}
-    return type(value)(**{**kept, **changes})
+    cls = type(value)
+    wanted = getattr(cls, "__wanted__", None)
+    if wanted is not None:
+        made = object.__new__(cls)
+        held = made.__dict__
+        held.update(value.__dict__)
+        held.update(changes)
+        if held.keys() == wanted:
+            return made
+    # Of a class of attrs, with figures kept from before, or with a field it does not have.
+    kept = {field.name: getattr(value, field.name) for field in fields(cls)}
+    return cls(**{**kept, **changes})
 
 
 def asdict(value: Any) -> dict[str, Any]:
@@ -79,6 +89,7 @@ def _made(cls: type[Any], kw_only: bool, eq: bool) -> type[Any]:
     own = tuple(_field(cls, name) for name in cls.__annotations__)
     given: dict[str, Any] = {
         "__attrs_attrs__": own,
+        "__wanted__": frozenset(field.name for field in own),
         "__match_args__": () if kw_only else tuple(field.name for field in own),
         "__init__": _initialiser(own, kw_only),
         "__repr__": _repr,

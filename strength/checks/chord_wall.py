@@ -1,15 +1,16 @@
-"""`chord-wall`, `chord-punching`: the wall of a round tube under a round member welded onto it."""
+"""`chord-wall`, `chord-punching`: walls of round tubes under round members welded onto them."""
 
 from collections.abc import Iterator
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
-from strength.case.shape import Bar, Tube
+from strength.case.shape import Bar
 from strength.checks.context import Context
 from strength.checks.verdict import Verdict
-from strength.checks.walls import WallJoint, wall_joints
+from strength.checks.wall_columns import Reason, WallColumns, by_joint, columns_alike, of_bars
+from strength.checks.wall_verdicts import late_verdicts, reasons_beside
+from strength.checks.walls import WallJoint
 from strength.checks.weld_groups import forces_through
 from strength.joints import tube_joint as en
 from strength.joints.meeting import Neighbour
@@ -25,9 +26,10 @@ BALANCED = (
 
 
 @frozen(kw_only=True, eq=False)
-class Sizes:
-    """Chord and brace, (designs, 1) [mm]."""
+class Round:
+    """Round members on round tubes: sizes of chords and braces, (joints, 1, designs) [mm]."""
 
+    columns: WallColumns
     d0: Array
     t0: Array
     d1: Array
@@ -40,111 +42,147 @@ def chord_wall(context: Context) -> Iterator[Verdict]:
     T and Y joints; the lesser of these and X where another tube stands opposite; K where two lean
     apart and their forces balance in that load.
     """
-    for joint in _round_joints(context):
-        size = _sizes(context, joint)
-        angle, fy, kp = joint.meeting.angle, joint.fy, en.chord_factor(joint.compression)
-        axial, names, outside = _axial(context, joint, size, kp)
-        use = en.interaction(
-            np.abs(joint.axial) / axial,
-            joint.in_plane / en.in_plane(size.d0, size.t0, size.d1, angle, fy, kp),
-            joint.out_of_plane / en.out_of_plane(size.d0, size.t0, size.d1, angle, fy, kp),
-        )
-        crossed = any(one.kind == "opposite" for one in joint.near)
-        yield joint.verdict(
-            context, "chord-wall", use, SOURCE, names, (*_range(joint, size, crossed=crossed), *outside)
-        )
+    own = _round(context)
+    if own is None:
+        return
+    columns, d0, t0, d1 = own.columns, own.d0, own.t0, own.d1
+    angle, fy, kp = columns.angle, columns.fy, en.chord_factor(columns.compression)
+    use = en.interaction(
+        np.abs(columns.axial) / _axial(context, own, kp),
+        columns.in_plane / en.in_plane(d0, t0, d1, angle, fy, kp),
+        columns.out_of_plane / en.out_of_plane(d0, t0, d1, angle, fy, kp),
+    )
+
+    def beside(n: int, one: Neighbour) -> tuple[Bool, str] | None:
+        name = one.other.seat.weld.member
+        if one.kind == "pair":
+            both = own.t1[n, 0] + context.bars.wall[:, one.other.seat.bar]
+            return one.gap < both, f"gap to {name} under the sum of both walls"
+        return None if one.kind == "opposite" else (one.gap < 0.0, f"{name} meets the wall at the same place")
+
+    joints = columns.joints
+    crossed = by_joint(joint.is_crossed for joint in joints)
+    reasons = [*_range(own, crossed), *reasons_beside(joints, use.shape[2], beside)]
+    yield from late_verdicts(
+        context, "chord-wall", columns, use, SOURCE, lambda n: _kinds(context, joints[n]), reasons
+    )
 
 
 def chord_punching(context: Context) -> Iterator[Verdict]:
     """Punching shear of the chord's wall, where the member is narrow enough to punch: d1 <= d0 - 2 t0."""
-    for joint in _round_joints(context):
-        size = _sizes(context, joint)
-        if not np.any(size.d1 <= size.d0 - 2.0 * size.t0):
-            continue
-        angle, fy = joint.meeting.angle, joint.fy
-        use = en.interaction(
-            np.abs(joint.axial) / en.axial_punching(size.t0, size.d1, angle, fy),
-            joint.in_plane / en.in_plane_punching(size.t0, size.d1, angle, fy),
-            joint.out_of_plane / en.out_of_plane_punching(size.t0, size.d1, angle, fy),
-        )
-        use = np.where(size.d1 <= size.d0 - 2.0 * size.t0, use, 0.0)
-        names = tuple(_angle(joint) for _ in context.load_names)
-        yield joint.verdict(context, "chord-punching", use, SOURCE, names, _range(joint, size, crossed=False))
+    own = _round(context)
+    if own is None:
+        return
+    columns, t0, d1 = own.columns, own.t0, own.d1
+    narrow = d1 <= own.d0 - 2.0 * t0
+    angle, fy = columns.angle, columns.fy
+    use = en.interaction(
+        np.abs(columns.axial) / en.axial_punching(t0, d1, angle, fy),
+        columns.in_plane / en.in_plane_punching(t0, d1, angle, fy),
+        columns.out_of_plane / en.out_of_plane_punching(t0, d1, angle, fy),
+    )
+    use *= narrow
+    joints, loads = columns.joints, use.shape[1]
+    told = late_verdicts(
+        context,
+        "chord-punching",
+        columns,
+        use,
+        SOURCE,
+        lambda n: [_angle(joints[n])] * loads,
+        [*_range(own, by_joint(False for _ in joints))],
+    )
+    yield from (verdict for verdict, own in zip(told, narrow, strict=True) if own.any())
 
 
-def _round_joints(context: Context) -> Iterator[WallJoint]:
-    for joint in wall_joints(context):
-        if isinstance(joint.meeting.host.shape, Tube) and isinstance(joint.effect.seat.shape, Tube | Bar):
-            yield joint
-
-
-def _sizes(context: Context, joint: WallJoint) -> Sizes:
-    bars, own, host = context.bars, joint.effect.seat.bar, joint.meeting.host.bar
-    wall = bars.wall[:, own, None]
-    if isinstance(joint.effect.seat.shape, Bar):
-        wall = wall / 2.0
-    return Sizes(
-        d0=bars.depth[:, host, None], t0=bars.wall[:, host, None], d1=bars.depth[:, own, None], t1=wall
+def _round(context: Context) -> Round | None:
+    columns = next((each for own, each in columns_alike(context).items() if own.is_chord), None)
+    if columns is None:
+        return None
+    bars, joints = context.bars, columns.joints
+    own, host = [joint.effect.seat.bar for joint in joints], [joint.meeting.host.bar for joint in joints]
+    wall = of_bars(bars.wall, own)
+    return Round(
+        columns=columns,
+        d0=of_bars(bars.depth, host),
+        t0=of_bars(bars.wall, host),
+        d1=of_bars(bars.depth, own),
+        t1=np.where(_solid(columns), wall / 2.0, wall),
     )
 
 
-def _axial(
-    context: Context, joint: WallJoint, size: Sizes, kp: Array
-) -> tuple[Array, tuple[str, ...], tuple[tuple[Bool, str], ...]]:
-    """Axial resistance by load [N], the joint's kind in words by load, and what leaves the range."""
-    angle, fy = joint.meeting.angle, joint.fy
-    axial = en.axial_t(size.d0, size.t0, size.d1, angle, fy, kp)
-    axial = spread(axial, joint.axial.shape)
-    letter = "T" if angle > np.radians(85.0) else "Y"
+def _solid(columns: WallColumns) -> Bool:
+    return np.asarray(by_joint(isinstance(joint.effect.seat.shape, Bar) for joint in columns.joints))
+
+
+def _axial(context: Context, own: Round, kp: Array) -> Array:
+    """Axial resistance by load, (joints, loads, designs) [N]."""
+    columns, d0, t0, d1 = own.columns, own.d0, own.t0, own.d1
+    axial = en.axial_t(d0, t0, d1, columns.angle, columns.fy, kp)
+    for n, joint in enumerate(columns.joints):
+        angle, fy, found = joint.meeting.angle, columns.fy[n], axial[n]
+        for one in joint.near:
+            if one.kind == "opposite":
+                crossed = en.axial_x(d0[n], t0[n], d1[n], angle, fy, kp[n])
+                np.minimum(found, crossed, out=found)
+            elif one.kind == "pair":
+                balanced, pressed = _paired(context, joint, one)
+                other = context.bars.depth[:, one.other.seat.bar]
+                pressing = np.where(pressed, d1[n], other)
+                paired = en.axial_k(d0[n], t0[n], pressing, angle, fy, kp[n], one.gap)
+                np.copyto(found, paired, where=balanced)
+    return axial
+
+
+def _paired(context: Context, joint: WallJoint, one: Neighbour) -> tuple[Bool, Bool]:
+    """Where the parts of both forces square to the chord balance within 20 %; where the joint's own presses.
+
+    (loads, designs).
+    """
+    force = forces_through(context, (joint.effect.seat, one.other.seat))[..., 0].T
+    mine, yours = force[0] * np.sin(joint.meeting.angle), force[1] * np.sin(one.other.angle)
+    balanced = np.abs(mine + yours) <= BALANCED * np.maximum(np.abs(mine), np.abs(yours))
+    return balanced, force[0] < 0.0
+
+
+def _kinds(context: Context, joint: WallJoint) -> list[str]:
+    """A joint's kind in words, by load."""
+    letter = "T" if joint.meeting.angle > np.radians(85.0) else "Y"
     kinds = [letter] * len(context.load_names)
-    outside: list[tuple[Bool, str]] = []
     for one in joint.near:
         name = one.other.seat.weld.member
         if one.kind == "opposite":
-            crossed = en.axial_x(size.d0, size.t0, size.d1, angle, fy, kp)
-            axial = np.minimum(axial, crossed)
             kinds = [f"lesser of {letter} and X with {name}"] * len(kinds)
         elif one.kind == "pair":
-            paired, balanced = _paired(context, joint, one, size, kp)
-            axial = np.where(balanced, paired, axial)
-            kinds = [f"K with {name}" if balanced[0, n] else kind for n, kind in enumerate(kinds)]
-            tight = one.gap[:, None] < size.t1 + context.bars.wall[:, one.other.seat.bar, None]
-            outside.append((tight, f"gap to {name} under the sum of both walls"))
-        else:
-            outside.append((one.gap[:, None] < 0.0, f"{name} meets the wall at the same place"))
-    return axial, tuple(f"{kind} joint, {_angle(joint)}" for kind in kinds), tuple(outside)
+            balanced = _paired(context, joint, one)[0][:, 0].tolist()
+            kinds = [f"K with {name}" if is_k else kind for is_k, kind in zip(balanced, kinds, strict=True)]
+    return [f"{kind} joint, {_angle(joint)}" for kind in kinds]
 
 
-def _paired(context: Context, joint: WallJoint, one: Neighbour, size: Sizes, kp: Array) -> tuple[Array, Bool]:
-    """K resistance, and where the parts of both forces square to the chord balance within 20 %."""
-    force = forces_through(context, (joint.effect.seat, one.other.seat))[..., 0]
-    angle, other = joint.meeting.angle, one.other.angle
-    mine, yours = force[..., 0] * np.sin(angle), force[..., 1] * np.sin(other)
-    balanced = np.abs(mine + yours) <= BALANCED * np.maximum(np.abs(mine), np.abs(yours))
-    other_size = context.bars.depth[:, one.other.seat.bar, None]
-    pressing = np.where(force[..., 0] < 0.0, size.d1, other_size)
-    found = en.axial_k(size.d0, size.t0, pressing, angle, joint.fy, kp, one.gap[:, None])
-    return found, np.asarray(balanced)
-
-
-def _range(joint: WallJoint, size: Sizes, *, crossed: bool) -> tuple[tuple[Bool, str], ...]:
+def _range(own: Round, crossed: Bool) -> Iterator[Reason]:
     """Table 7.1: diameters, slendernesses and walls."""
-    beta, chord, brace = size.d1 / size.d0, size.d0 / size.t0, size.d1 / size.t1
-    most = 40.0 if crossed else 50.0
-    solid = isinstance(joint.effect.seat.shape, Bar)
-    member = joint.effect.weld.member
-    return (
-        ((beta < 0.2) | (beta > 1.0 + 1e-9), "diameters outside 0.2 to 1 of the chord's"),
-        (
-            (chord < 10.0) | (chord > most),
-            f"diameter over wall of {joint.effect.weld.onto} outside 10 to {most:.0f}",
-        ),
-        (np.full((1, 1), solid), f"{member} is solid: Table 7.1 is for tubes"),
-        (((brace < 10.0) | (brace > 50.0)) & (not solid), f"diameter over wall of {member} outside 10 to 50"),
-        (
-            (size.t1 < 2.5) & (not solid),
-            f"{member}: wall under 2.5 mm, thinner than EN 1993-1-8 section 7 covers",
-        ),
+    joints = own.columns.joints
+    solid, most = _solid(own.columns), np.where(crossed, 40.0, 50.0)
+    beta, chord, brace = own.d1 / own.d0, own.d0 / own.t0, own.d1 / own.t1
+    members, hosts = zip(
+        *((joint.effect.weld.member, joint.effect.weld.onto) for joint in joints), strict=True
+    )
+    yield (beta < 0.2) | (beta > 1.0 + 1e-9), "diameters outside 0.2 to 1 of the chord's"
+    yield (
+        (chord < 10.0) | (chord > most),
+        [
+            f"diameter over wall of {name} outside 10 to {limit:.0f}"
+            for name, limit in zip(hosts, most[:, 0, 0].tolist(), strict=True)
+        ],
+    )
+    yield solid, [f"{name} is solid: Table 7.1 is for tubes" for name in members]
+    yield (
+        ((brace < 10.0) | (brace > 50.0)) & ~solid,
+        [f"diameter over wall of {name} outside 10 to 50" for name in members],
+    )
+    yield (
+        (own.t1 < 2.5) & ~solid,
+        [f"{name}: wall under 2.5 mm, thinner than EN 1993-1-8 section 7 covers" for name in members],
     )
 
 

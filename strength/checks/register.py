@@ -101,15 +101,12 @@ def every_verdict(context: Context) -> tuple[Verdict, ...]:
 def every_use(context: Context) -> Uses:
     """Utilisations of all checks in the order of the register, of the context's designs."""
     designs, loads = context.bars.wall.shape[0], len(context.load_names)
-    parts: list[Uses] = []
-    told: list[Verdict] = []
-    for check in CHECKS:
-        if check not in QUICK:
-            told += check(context)
-            continue
-        parts += [Uses.of(told, designs, loads), QUICK[check](context)]
-        told = []
-    return joined([*parts, Uses.of(told, designs, loads)])
+    return joined(
+        [
+            QUICK[check](context) if check in QUICK else Uses.of(list(check(context)), designs, loads)
+            for check in CHECKS
+        ]
+    )
 
 
 def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:

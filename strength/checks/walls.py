@@ -1,38 +1,29 @@
-"""What the checks of a host's wall look at: forces of the welded member, stress and strength of the host."""
+"""What the checks of a host's wall look at: who is welded onto it where, and what the host carries there."""
 
+from collections.abc import Sequence
 from weakref import WeakKeyDictionary
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.shape import Bar, Bare, Outline, Rigid, Tube
+from strength.case.shape import Bare, Outline, Rigid
 from strength.checks.context import Context
-from strength.checks.notes import amplified_note
-from strength.checks.verdict import Verdict
-from strength.checks.weld_groups import forces_through
 from strength.checks.welds import WeldEffect, weld_effects
 from strength.frame.response import at_places
-from strength.joints.meeting import Meeting, Neighbour, meeting, neighbours
-from strength.joints.parents import Parent, parents
+from strength.joints.meeting import Meeting, Neighbour, meetings, neighbours, together
+from strength.joints.parents import Parent
 from strength.values import frozen
 
 Array = NDArray[np.float64]
-Bool = NDArray[np.bool_]
 
 NEAR = 1.0  # mm: the weld's place along the host is the host's point this near (own choice)
-HIGH = 355.0  # MPa: above, joint strengths x 0.9, EN 1993-1-8 7.1.1(4), from memory
-HIGH_FACTOR = 0.9
-HIGHEST = 460.0
 
 
 @frozen(kw_only=True, eq=False)
 class WallJoint:
-    """A member welded onto a member. Forces characteristic times load factor and divisor, (designs, loads).
+    """A member welded onto a member that has a section.
 
-    axial: N, tension positive [N]; in_plane, out_of_plane: moments, magnitudes [N*mm]. compression:
-    the host's greatest compressive stress on either side over its yield. fy: (designs, 1) of the
-    host's wall, reduced above 355 MPa. outside: what of the source's range is left: a mask
-    (designs, loads) and the reason.
+    near: others on the same host close by. own, wall: what the member and its host are made of.
     """
 
     effect: WeldEffect
@@ -40,45 +31,11 @@ class WallJoint:
     near: tuple[Neighbour, ...]
     own: Parent
     wall: Parent
-    axial: Array
-    in_plane: Array
-    out_of_plane: Array
-    compression: Array
-    fy: Array
-    outside: tuple[tuple[Bool, str], ...]
 
-    def verdict(
-        self,
-        context: Context,
-        kind: str,
-        use: Array,
-        source: str,
-        what: tuple[str, ...],
-        outside: tuple[tuple[Bool, str], ...],
-    ) -> Verdict:
-        """An interaction that already holds load factor and divisor, against 1; what: in words, per load."""
-        inside = np.zeros(use.shape, dtype=bool)
-        every = [(inside | mask, why) for mask, why in (*self.outside, *outside)]
-        in_range = ~np.any([mask for mask, _ in every], axis=0) if every else ~inside
-        notes = []
-        told = [(mask[0].tolist(), why) for mask, why in every if mask[0].any()]
-        for n, text in enumerate(what):
-            parts = [text, *(why for mask, why in told if mask[n]), amplified_note(context, n)]
-            notes.append("; ".join(part for part in parts if part))
-        host = self.effect.weld.onto
-        return Verdict(
-            part=self.effect.weld.name,
-            kind=kind,
-            unit="1",
-            fails="bends" if kind != "chord-punching" else "parts",
-            source=source,
-            demand=use,
-            limit=np.ones(use.shape),
-            utilisation=use * self.effect.path_factor,
-            places=(f"wall of {host}, {self.meeting.host.at[0]:.0f} mm along it",),
-            in_range=in_range,
-            notes=tuple(notes),
-        )
+    @property
+    def is_crossed(self) -> bool:
+        """Whether another member stands opposite."""
+        return any(one.kind == "opposite" for one in self.near)
 
 
 _known: "WeakKeyDictionary[Context, tuple[WallJoint, ...]]" = WeakKeyDictionary()
@@ -91,107 +48,58 @@ def wall_joints(context: Context) -> tuple[WallJoint, ...]:
     return _known[context]
 
 
-def divisor(context: Context, parent: Parent) -> Array:
-    """(loads,) yield factor or gamma_M5."""
-    return context.factors.on_yield(parent.metal.kind, brittle=parent.brittle, gamma="gamma_m5")
+def _found(context: Context) -> tuple[WallJoint, ...]:
+    effects = weld_effects(context)
+    met = meetings(
+        [effect.seat for effect in effects],
+        [effect.low for effect in effects],
+        [effect.high for effect in effects],
+    )
+    some = [(effect, joint) for effect, joint in zip(effects, met, strict=True) if joint is not None]
+    if not some:
+        return ()
+    near = neighbours([joint for _, joint in some], context.bars.depth)
+    return tuple(
+        _joint(effect, joint, beside)
+        for (effect, joint), beside in zip(some, near, strict=True)
+        if not isinstance(joint.host.shape, Rigid | Bare | Outline)
+    )
+
+
+def _joint(effect: WeldEffect, joint: Meeting, near: tuple[Neighbour, ...]) -> WallJoint:
+    ruled = effect.judged.ruled[effect.number]
+    if ruled.onto is None:
+        raise TypeError("a host with a section has a metal")
+    return WallJoint(effect=effect, meeting=joint, near=near, own=ruled.own, wall=ruled.onto)
 
 
 def host_forces(context: Context, joint: Meeting) -> Array:
-    """Internal forces of the host on either side of the member's end: (designs, loads, 2, 6).
+    """Internal forces of the host on either side of the member's end: (designs, loads, 2, 6)."""
+    bar, place = host_places(context, [joint])
+    both = np.repeat(place, 2, axis=1)
+    return at_places(
+        context.layout, context.response, np.repeat(bar, 2), both, np.array([0, 1], dtype=np.intp)
+    )
 
-    There, on the host's middle line, its force enters; the weld of a slanting member is elsewhere.
+
+def host_places(context: Context, met: Sequence[Meeting]) -> tuple[NDArray[np.intp], Array]:
+    """Bar numbers of hosts (joints,), and where on them forces of members enter (designs or 1, joints) [mm].
+
+    There, on the host's middle line, the member's end is; the weld of a slanting member is elsewhere.
     """
-    host, layout, seat = joint.host, context.layout, joint.seat
+    layout = context.layout
+    host = np.array([joint.host.bar for joint in met], dtype=np.intp)
     # the member's end lies an inset behind the middle of the weld's plane
-    enters = -host.origin @ host.axes[0] - seat.into * seat.inset * host.axes[0, 0]
-    cuts = layout.along[layout.first[host.bar] : layout.last[host.bar] + 1].ravel()
-    place = np.clip(enters, 0.0, host.length)
-    nearest = cuts[np.argmin(np.abs(cuts - place[:, None]), axis=1)]
-    place = np.where(np.abs(nearest - place) <= NEAR, nearest, place)
-    bar = np.full(2, host.bar, dtype=np.intp)
-    both = np.stack([place, place], axis=-1)
-    return at_places(layout, context.response, bar, both, np.array([0, 1], dtype=np.intp))
-
-
-def _found(context: Context) -> tuple[WallJoint, ...]:
-    effects = weld_effects(context)
-    met = [(effect, meeting(effect.seat, effect.low, effect.high)) for effect in effects]
-    every = tuple(joint for _, joint in met if joint is not None)
-    if not every:
-        return ()
-    forces = forces_through(context, tuple(effect.seat for effect in effects))
-    return tuple(
-        _joint(context, effect, joint, every, forces[:, :, n])
-        for n, (effect, joint) in enumerate(met)
-        if joint is not None and not isinstance(joint.host.shape, Rigid | Bare | Outline)
+    slant = np.array([joint.seat.into * float(joint.host.axes[0, 0]) for joint in met])
+    enters = (
+        together([joint.host.at for joint in met]).T - together([joint.seat.inset for joint in met]).T * slant
     )
-
-
-def _joint(
-    context: Context, effect: WeldEffect, joint: Meeting, every: tuple[Meeting, ...], force: Array
-) -> WallJoint:
-    own, wall = parents(context.case, effect.seat, context.bars)
-    if wall is None:
-        raise TypeError("a host with a section has a metal")
-    by = context.factors.load() * divisor(context, wall)
-    moment = force[..., 3:]
-    bar = joint.host.bar
-    bars = context.bars
-    high = (wall.yield_ > HIGH) & (wall.metal.kind != "aluminium")
-    beyond = context.factors.load() * (
-        divisor(context, wall) if context.factors.method == "allowable" else 1.0
-    )
-    squeeze = _squeeze(context, joint) * beyond / wall.yield_[:, None]
-    size = bars.depth[:, bar]
-    return WallJoint(
-        effect=effect,
-        meeting=joint,
-        near=neighbours(joint, every, size),
-        own=own,
-        wall=wall,
-        axial=force[..., 0] * by,
-        in_plane=np.abs(moment @ joint.in_plane) * by,
-        out_of_plane=np.abs(moment @ joint.out_of_plane) * by,
-        compression=squeeze,
-        fy=(wall.yield_ * np.where(high, HIGH_FACTOR, 1.0))[:, None],
-        outside=_outside(joint, wall, size, squeeze),
-    )
-
-
-def _squeeze(context: Context, joint: Meeting) -> Array:
-    """Greatest compressive stress of the host next to the weld (designs, loads) [MPa], not negative."""
-    bars, bar = context.bars, joint.host.bar
-    inside = host_forces(context, joint)
-    area, wy, wz = (v[:, bar, None, None] for v in (bars.area, bars.modulus_y, bars.modulus_z))
-    if isinstance(joint.host.shape, Tube | Bar):
-        bend = np.hypot(inside[..., 4], inside[..., 5]) / wy
-    else:
-        bend = np.abs(inside[..., 4]) / wy + np.abs(inside[..., 5]) / wz
-    found: Array = np.maximum(np.max(bend - inside[..., 0] / area, axis=-1), 0.0)
-    return found
-
-
-def _outside(joint: Meeting, wall: Parent, size: Array, squeeze: Array) -> tuple[tuple[Bool, str], ...]:
-    """Reasons common to all tables that leave their range, as (designs or 1, loads or 1)."""
-    column = np.zeros((1, 1), dtype=bool)
-    return (
-        (
-            column | (wall.metal.kind == "aluminium"),
-            "EN 1993-1-8 section 7 is for steel: welded yield put in its formulas as a guide",
-        ),
-        (
-            wall.wall[:, None] < 2.5,
-            f"{joint.seat.weld.onto}: wall under 2.5 mm, thinner than EN 1993-1-8 section 7 covers",
-        ),
-        (wall.yield_[:, None] > HIGHEST, "yield over 460 MPa"),
-        (column | (joint.angle < np.radians(30.0) - 1e-9), "angle under 30 degrees"),
-        (
-            (joint.low[:, None] < -1e-6) | (joint.high[:, None] > joint.host.length + 1e-6),
-            f"the weld runs past the end of {joint.seat.weld.onto}",
-        ),
-        (
-            joint.aside[:, None] > 0.05 * size[:, None],
-            "the middle lines pass each other by over 5 % of the depth",
-        ),
-        (squeeze > 1.0, f"{joint.seat.weld.onto} itself is over its yield"),
-    )
+    place = np.clip(enters, 0.0, layout.bar_length[host])
+    first, last = layout.first[host], layout.last[host]
+    steps = np.arange(int((last - first).max(initial=0)) + 1)
+    number = np.minimum(first[:, None] + steps, last[:, None])
+    cuts = layout.along[number].reshape(host.size, -1)  # the host's ends and via points
+    away = np.abs(cuts - place[..., None])
+    nearest = np.take_along_axis(cuts[None], away.argmin(axis=-1)[..., None], axis=-1)[..., 0]
+    place = np.where(away.min(axis=-1) <= NEAR, nearest, place)
+    return host, place[:1] if (place == place[:1]).all() else place

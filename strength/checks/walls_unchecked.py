@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from strength.case.model import NotChecked
 from strength.case.shape import Bar, Bare, Flat, Outline, Rigid
 from strength.checks.context import Context
-from strength.joints.meeting import meeting
+from strength.joints.meeting import lies_along
 
 
 def walls_not_checked(context: Context) -> Iterator[NotChecked]:
@@ -21,7 +21,7 @@ def walls_not_checked(context: Context) -> Iterator[NotChecked]:
         if isinstance(host.shape, Outline | Bare):
             why = f"no rule for the wall of {weld.onto}, whose section is an outline or bare figures"
             yield NotChecked(part=weld.name, kind=kind, why=why)
-        elif meeting(seat, context.bars.wall[:, host.bar], context.bars.wall[:, host.bar]) is None:
+        elif lies_along(seat):
             why = f"{weld.member} lies along {weld.onto}: no rule for its wall there"
             yield NotChecked(part=weld.name, kind=kind, why=why)
         elif isinstance(seat.shape, Outline | Bare | Rigid):

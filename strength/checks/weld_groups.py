@@ -13,7 +13,7 @@ from strength.joints.contest import ALONE, Contest
 from strength.joints.draw import THROAT, Group, Lines, Span, drawn
 from strength.joints.fillet import Rule, throat_rules, toe_rules
 from strength.joints.forms import Forms
-from strength.joints.parents import parents
+from strength.joints.parents import Parent, parents
 from strength.joints.peak import Peak, peaks
 from strength.joints.pieces import Pieces
 from strength.joints.seat import Seat
@@ -32,11 +32,14 @@ SQUARE_ENOUGH = 1e-9
 class Ruled:
     """What a weld is judged by at the throat and at the toe.
 
-    known: the filler's table has the parents. heat_known: (designs or 1,) a rule of heat covers them.
+    own, onto: the parts it joins. known: the filler's table has them. heat_known: (designs or 1,) a rule of
+    heat covers them.
     """
 
     throat: tuple[Rule, ...]
     toe: tuple[Rule, ...]
+    own: Parent
+    onto: Parent | None
     known: bool
     heat_known: Flags
 
@@ -177,6 +180,8 @@ def _rules(context: Context, seat: Seat, pieces: Pieces) -> Ruled:
     return Ruled(
         throat=throat,
         toe=toe_rules(seat.leg, own=own, onto=onto, wall=wall, host_wall=None if onto is None else onto.wall),
+        own=own,
+        onto=onto,
         known=known,
         heat_known=own.in_range if onto is None else own.in_range & onto.in_range,
     )

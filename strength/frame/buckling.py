@@ -18,7 +18,7 @@ from strength.frame.assembly import LARGE, map_assembly
 from strength.frame.flying import gauged
 from strength.frame.links import link
 from strength.frame.plan import constrain, rigid_motions, steadiest
-from strength.frame.proof import BucklingPlan, stands
+from strength.frame.proof import TOGETHER, BucklingPlan, stands
 from strength.frame.response import Array, Flags, Index, Layout, Response
 from strength.frame.shapes import upper_bounds
 from strength.frame.softening import Softening
@@ -101,12 +101,11 @@ def critical_multiplier(
     chosen = np.ones(squeeze.shape[:2], dtype=bool) if where is None else where
     out = np.full(squeeze.shape[:2], np.nan)
     softening = Softening.of(layout, ready.links, bars, squeeze.shape[0])
-    for d in np.flatnonzero(np.any(chosen, axis=1)):
-        load = np.flatnonzero(chosen[d])
-        pressed = load[np.any(squeeze[d, load] > 0.0, axis=1)]
-        out[d, load] = np.inf
-        if pressed.size:
-            out[d, pressed] = _proved(ready, softening, int(d), squeeze[d, pressed])
+    out[chosen] = np.inf
+    design, load = np.nonzero(chosen & np.any(squeeze > 0.0, axis=2))
+    for at in range(0, design.size, TOGETHER):
+        own, under = design[at : at + TOGETHER], load[at : at + TOGETHER]
+        out[own, under] = _proved(ready, softening, own, squeeze[own, under])
     return out
 
 
@@ -117,12 +116,11 @@ def compression(response: Response) -> Array:
     return np.asarray(np.where(np.abs(push) <= NOTHING * greatest, 0.0, push))
 
 
-def _proved(ready: BucklingPlan, softening: Softening, design: int, push: Array) -> Array:
-    """Multipliers (loads,) of compressions (loads, segments), bounded above and proved below."""
-    here = np.full(push.shape[0], design)
+def _proved(ready: BucklingPlan, softening: Softening, here: Index, push: Array) -> Array:
+    """Multipliers (items,) of compressions (items, segments), bounded above and proved below."""
     high = np.minimum(softening.limit(here, push), FAR)
     if 0 < ready.assembly.unknowns <= LARGE:
-        high = np.minimum(high, upper_bounds(ready, softening, design, push))
+        high = np.minimum(high, upper_bounds(ready, softening, here, push))
     low = np.zeros(high.size)
     guess = high * (1.0 - 0.5 * CLOSE)
     open_ = np.ones(high.size, dtype=bool)

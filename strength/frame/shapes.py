@@ -4,13 +4,14 @@ Ritz's method on the exact, load-dependent stiffness: whatever shapes are tried,
 never below the true one. The first shapes are Lanczos's, for the slope at no load (1950, J. Res. Natl.
 Bur. Stand. 45:255, from memory): they cost little and come close. More are added where the balance is
 worst, softened by the frame's own flexibility (nonlinear Arnoldi; Voss 2004, BIT 44:387, from memory), so
-a few dozen are plenty. All loads of a design go in step.
+a few dozen are plenty. All items, each a load of some design, go in step, and none changes another's figures.
 """
 
 import numpy as np
 
+from strength.arrays import distinct
 from strength.frame.proof import BucklingPlan, steady
-from strength.frame.response import Array
+from strength.frame.response import Array, Index
 from strength.frame.softening import Softening
 from strength.frame.straining import Straining
 
@@ -20,74 +21,92 @@ SETTLED = 3e-6  # force left out of balance, as the root of its work on a shape 
 STEP = 1e-4  # relative step for slopes
 NEW = 1e-4  # share of a shape that must be new, lest round-off be taken for a shape
 FAR = -10.0  # height so far past the fall that its slope is of no use
+CALM = 3  # looks in a row at which it stood at its bound: no shape is looked for any more
 BELOW = 1.0 - 1e-9  # of the pole, as near as is looked
 
 
-def upper_bounds(ready: BucklingPlan, softening: Softening, design: int, push: Array) -> Array:
-    """Multipliers (loads,) not below the true ones, of compressions (loads, segments) N; inf: none found."""
-    loads, segments = push.shape
-    here = np.full(loads, design)
+def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: Array) -> Array:
+    """Multipliers (items,) not below the true ones, of compressions (items, segments) N; inf: none found.
+
+    here: the design of each item, in rising order.
+    """
+    items, segments = push.shape
     cap = softening.limit(here, push)
-    rest = softening.under(here[:1], np.zeros((1, segments)))
-    stiff = rest.reshape(-1)
-    give = np.linalg.inv(steady(ready.assembly.matrix(rest), ready.rigid, ready.amount)[0])
+    chosen = distinct(here)
+    rest = softening.under(chosen, np.zeros((chosen.size, segments)))
+    give = np.linalg.inv(steady(ready.assembly.matrix(rest), ready.rigid, ready.amount))
+    own = [slice(*ends) for ends in np.searchsorted(here, [chosen, chosen + 1]).T.tolist()]
+    stiff = rest.reshape(chosen.size, -1)[np.searchsorted(chosen, here)]
     straining = Straining.of(ready.assembly, segments)
     small = np.where(np.isfinite(cap), cap, 1.0) * STEP
-    start = softening.under(here, small[:, None] * push).reshape(loads, -1) - stiff
-    pull = scattered(ready.assembly.unknowns, loads)
-    held = np.zeros((loads, SHAPES, stiff.size))
-    at, stood, high = np.zeros(loads), np.zeros(loads), cap * BELOW
-    settled, near, calm = np.zeros(loads, dtype=bool), np.zeros(loads, dtype=bool), np.zeros(loads, dtype=int)
+    start = softening.under(here, small[:, None] * push).reshape(items, -1) - stiff
+    twice, pushes = np.tile(here, 2), np.tile(push, (2, 1))
+    pull = np.repeat(scattered(ready.assembly.unknowns)[:, None], items, axis=1)
+    held = np.zeros((items, SHAPES, stiff.shape[1]))
+    moves = np.zeros((items, SHAPES, ready.assembly.unknowns))
+    at, stood, high = np.zeros(items), np.zeros(items), cap * BELOW
+    settled, near, fell = (np.zeros(items, dtype=bool) for _ in range(3))
+    calm = np.zeros(items, dtype=np.intp)
     for n in range(SHAPES):
-        fresh = straining.strains(give @ (pull - ready.amount.T @ (ready.rigid.T @ pull))).T
-        force = np.sqrt(np.einsum("lp,p,lp->l", fresh, stiff, fresh))
-        settled |= near & (force < SETTLED)
-        if np.all(settled | (calm >= 3)):
+        pull -= ready.amount.T @ (ready.rigid.T @ pull)
+        moved = [inverse @ pull[:, some] for inverse, some in zip(give, own, strict=True)]
+        movement = np.concatenate(moved, axis=1)
+        fresh = straining.strains(movement).T
+        force = np.sqrt(np.einsum("lp,lp,lp->l", fresh, stiff, fresh))
+        settled |= near & (calm < CALM) & (force < SETTLED)
+        done = settled | (calm >= CALM)
+        if np.all(done):
             break
-        held[:, n] = _new(held[:, :n], np.where(settled[:, None], 0.0, fresh), stiff)
+        shared, part = _shared(held[:, :n], fresh, stiff)
+        new = ~done & (part > NEW)
+        scale = np.where(new, 1.0 / np.where(new, part * force, 1.0), 0.0)
+        movement = scale * (movement - (shared[:, None] @ moves[:, :n])[:, 0].T)
+        movement -= ready.rigid @ (ready.amount @ movement)
+        # Strains anew from the movement: what round-off leaves of strains alone is a shape that cannot be.
+        moves[:, n], held[:, n] = movement.T, straining.strains(movement).T
         if n < FIRST:
             pull = straining.balance((start * held[:, n]).T)
             continue
         first = at == 0.0
         step = np.where(first, small, -STEP * at)
-        now = softening.under(here, at[:, None] * push).reshape(loads, -1)
-        slope = softening.under(here, (at + step)[:, None] * push).reshape(loads, -1) - now
-        slope /= step[:, None]
+        pair = softening.under(twice, np.append(at, at + step)[:, None] * pushes).reshape(2, items, -1)
+        now, slope = pair[0], (pair[1] - pair[0]) / step[:, None]
         judged = np.where(first[:, None], slope, now)
         lowest, least = _lowest(held[:, : n + 1], judged)
         fall = np.einsum("lp,lp,lp->l", lowest, slope, lowest)
         pull = straining.balance((judged * lowest).T)
         # At no load all shapes are alike, so the first look is at the slope itself.
         height = np.where(first, 1.0, least)
-        over = ~first & (height < 0.0)
+        over = ~first & ~done & (height < 0.0)
         high = np.where(over, np.minimum(high, at), high)
         # Where it stood with fewer shapes it may not stand now: where it falls just above, look lower.
         stood = np.where(over, np.where(at - stood > 0.02 * at, stood, 0.5 * at), at)
         tangent = np.where(fall < 0.0, at - height / np.where(fall < 0.0, fall, -1.0), np.inf)
-        beyond = np.where(high < cap * BELOW, 0.5 * (at + high), high)
+        fell |= over
+        beyond = np.where(fell, 0.5 * (at + high), high)
         new = np.where(tangent < high, tangent, beyond)
         new = np.where(over & (height < FAR), 0.5 * (stood + at), new)
         new = np.where(first, np.minimum(new, 0.7 * cap), new)
         near = ~first & (np.abs(height) < SETTLED)
-        calm = np.where((height > 0.0) & (at >= high), calm + 1, 0)
-        at = np.where(settled, at, np.where(np.isfinite(new), new, 0.0))
+        calm = np.where(done, calm, np.where((height > 0.0) & (at >= high), calm + 1, 0))
+        at = np.where(done, at, np.where(np.isfinite(new), new, 0.0))
     found = np.where(settled, at, high)
     return np.where(found >= BELOW * cap, cap, found)
 
 
-def scattered(rows: int, columns: int) -> Array:
-    """Forces without order, so that no buckling shape is at right angles to them: (rows, columns) in +-1/2.
+def scattered(rows: int) -> Array:
+    """Forces without order, so that no buckling shape is at right angles to them: (rows,) in +-1/2.
 
     Fractional parts of n^2 sqrt(2), which have no period (Weyl); numpy's random numbers take 10 ms to load.
     """
-    number = np.arange(1.0, rows * columns + 1.0)
-    return np.asarray((number**2 * np.sqrt(2.0) % 1.0 - 0.5).reshape(rows, columns))
+    number = np.arange(1.0, rows + 1.0)
+    return np.asarray(number**2 * np.sqrt(2.0) % 1.0 - 0.5)
 
 
 def _lowest(shapes: Array, judged: Array) -> tuple[Array, Array]:
-    """Lowest combination of shapes (loads, patterns) under stiffnesses (loads, patterns), and its height.
+    """Lowest combination of shapes (items, patterns) under stiffnesses (items, patterns), and its height.
 
-    shapes: (loads, shapes, patterns), of unit energy, or 0 where there was nothing new.
+    shapes: (items, shapes, patterns), of unit energy, or 0 where there was nothing new.
     """
     matrix = (judged[:, None] * shapes) @ shapes.transpose(0, 2, 1)
     empty = ~np.any(shapes, axis=2)
@@ -96,12 +115,13 @@ def _lowest(shapes: Array, judged: Array) -> tuple[Array, Array]:
     return (vectors[:, None, :, 0] @ shapes)[:, 0], values[:, 0]
 
 
-def _new(shapes: Array, fresh: Array, stiff: Array) -> Array:
-    """What of fresh shapes (loads, patterns) the others do not hold already, of unit energy; 0 if nothing."""
-    before = np.einsum("lp,p,lp->l", fresh, stiff, fresh)
+def _shared(shapes: Array, fresh: Array, stiff: Array) -> tuple[Array, Array]:
+    """How much of each shape fresh ones (items, patterns) hold, (items, shapes), and what share is new."""
+    before = np.einsum("lp,lp,lp->l", fresh, stiff, fresh)
+    shared = np.zeros(shapes.shape[:2])
     for _ in range(2):
-        shared = shapes @ (stiff * fresh)[..., None]
-        fresh = fresh - (shared.transpose(0, 2, 1) @ shapes)[:, 0]
-    energy = np.einsum("lp,p,lp->l", fresh, stiff, fresh)
-    new = energy > NEW**2 * before
-    return np.where(new[:, None], fresh / np.sqrt(np.where(new, energy, 1.0))[:, None], 0.0)
+        more = (shapes @ (stiff * fresh)[..., None])[..., 0]
+        fresh = fresh - (more[:, None] @ shapes)[:, 0]
+        shared += more
+    after = np.einsum("lp,lp,lp->l", fresh, stiff, fresh)
+    return shared, np.sqrt(after / np.where(before > 0.0, before, 1.0))

@@ -21,8 +21,8 @@ class Softening:
 
     coefficient: Array  # (designs, segments, 6) without axial force
     length: Array  # (segments,)
-    ei: tuple[Array, Array]  # (designs, segments) about y, z
-    ga: tuple[Array, Array]  # for Vz, Vy
+    ei: Array  # (2, designs, segments) about y, z
+    ga: Array  # (2, designs, segments) for Vz, Vy
     pole: Array  # (designs, segments) N, at which a segment buckles between resting ends
     one_ball: Flags
     no_ball: Flags
@@ -36,15 +36,15 @@ class Softening:
         )
         bends = ~links.exact & (layout.bar < bars.member_count)
         one, none = links.ball[:, 0] ^ links.ball[:, 1], ~np.any(links.ball, axis=1)
+        ei, ga = np.stack([ei_y, ei_z]), np.stack([ga_z, ga_y])
         pole = np.full((designs, layout.bar.size), np.inf)
-        for ei, ga in ((ei_y, ga_z), (ei_z, ga_y)):
-            own = first_pole(ei[:, bends], ga[:, bends], layout.length[bends], one[bends], none[bends])
-            pole[:, bends] = np.minimum(pole[:, bends], own)
+        own = first_pole(ei[..., bends], ga[..., bends], layout.length[bends], one[bends], none[bends])
+        pole[:, bends] = own.min(axis=0)
         return cls(
             coefficient=np.broadcast_to(stiffness(layout, links, bars), (designs, layout.bar.size, 6)),
             length=layout.length,
-            ei=(ei_y, ei_z),
-            ga=(ga_z, ga_y),
+            ei=ei,
+            ga=ga,
             pole=pole,
             one_ball=one,
             no_ball=none,
@@ -56,10 +56,10 @@ class Softening:
         out = np.zeros((*push.shape, 8))
         out[..., :6] = self.coefficient[design]
         at = np.flatnonzero(self.bends)
-        own, one, none = self.length[at], self.one_ball[at], self.no_ball[at]
-        for (even, odd), ei, ga in zip(((EVEN_Y, ODD_Y), (EVEN_Z, ODD_Z)), self.ei, self.ga, strict=True):
-            parts = bending(push[:, at], ei[design][:, at], ga[design][:, at], own, one, none)
-            out[:, at, even], out[:, at, odd] = parts
+        ei, ga = (each[:, design[:, None], at] for each in (self.ei, self.ga))
+        even, odd = bending(push[:, at], ei, ga, self.length[at], self.one_ball[at], self.no_ball[at])
+        for n, (to_even, to_odd) in enumerate(((EVEN_Y, ODD_Y), (EVEN_Z, ODD_Z))):
+            out[:, at, to_even], out[:, at, to_odd] = even[n], odd[n]
         out[..., SWAY_Y] = out[..., SWAY_Z] = -push / self.length
         return out
 

@@ -2,7 +2,7 @@
 
 Characteristic values [N, N*mm], to be divided by gamma_M5. `Face`: b0 the width of the loaded face,
 h0 the depth behind it, t0 the wall, fy its yield, kn: `chord_factor`. `Brace`: b1 across the chord,
-h1 along it, t1, fy1, angle [rad]. All broadcast as (designs, loads).
+h1 along it, t1, fy1, angle [rad]. All broadcast.
 """
 
 import numpy as np
@@ -29,7 +29,10 @@ class Face:
     t0: Array
     fy: Array
     kn: Array
-    curve: tuple[float, float] = (0.49, 0.2)  # imperfection and plateau of the walls' buckling curve: c
+    curve: tuple[Array | float, Array | float] = (
+        0.49,
+        0.2,
+    )  # imperfection and plateau of the walls' buckling curve: c
 
 
 @frozen(kw_only=True, eq=False)
@@ -40,7 +43,7 @@ class Brace:
     h1: Array
     t1: Array
     fy1: Array
-    angle: float
+    angle: Array | float
 
 
 def chord_factor(n: Array, beta: Array) -> Array:
@@ -71,13 +74,15 @@ def axial(face: Face, brace: Brace, pressing: Bool, *, crossed: bool) -> Array:
     sine = np.sin(brace.angle)
     deep = brace.h1 / (face.b0 * sine)
     narrow = np.minimum(beta, WIDE)
-    bending = face.kn * face.fy * face.t0**2 / ((1.0 - narrow) * sine)
-    bending = bending * (2.0 * deep + 4.0 * np.sqrt(1.0 - narrow))
+    bending = face.fy * face.t0**2 / ((1.0 - narrow) * sine) * (2.0 * deep + 4.0 * np.sqrt(1.0 - narrow))
+    bending = bending * face.kn
+    wide = beta > WIDE
+    if not np.any(wide):
+        return np.asarray(bending)
     strength = np.where(pressing, _side_wall(face, brace, crossed=crossed), face.fy)
     side = face.kn * strength * face.t0 / sine * (2.0 * brace.h1 / sine + 10.0 * face.t0)
     part = np.clip((beta - WIDE) / (1.0 - WIDE), 0.0, 1.0)
     found = bending + part * (side - bending)
-    wide = beta > WIDE
     own = (
         brace.fy1
         * brace.t1
@@ -93,15 +98,17 @@ def in_plane(face: Face, brace: Brace, *, crossed: bool) -> Array:
     """Bending along the chord, braces at a right angle (Table 7.14) [N*mm]."""
     beta, eta = brace.b1 / face.b0, brace.h1 / face.b0
     narrow = np.minimum(beta, WIDE)
-    bending = face.kn * face.fy * face.t0**2 * brace.h1
-    bending = bending * (0.5 / eta + 2.0 / np.sqrt(1.0 - narrow) + eta / (1.0 - narrow))
+    bending = face.fy * face.t0**2 * brace.h1
+    bending = bending * (0.5 / eta + 2.0 / np.sqrt(1.0 - narrow) + eta / (1.0 - narrow)) * face.kn
+    wide = beta > WIDE
+    if not np.any(wide):
+        return np.asarray(bending)
     side = 0.5 * face.fy * (0.8 if crossed else 1.0) * face.t0 * (brace.h1 + 5.0 * face.t0) ** 2
     lost = 1.0 - effective(face, brace.b1, brace.t1, brace.fy1) / brace.b1
     own = brace.fy1 * (
         _plastic(brace.h1, brace.b1, brace.t1) - lost * brace.b1 * (brace.h1 - brace.t1) * brace.t1
     )
-    found: Array = np.where(beta > WIDE, np.minimum(side, own), bending)
-    return found
+    return np.where(wide, np.minimum(side, own), bending)
 
 
 def out_of_plane(face: Face, brace: Brace, *, crossed: bool) -> Array:
@@ -110,11 +117,12 @@ def out_of_plane(face: Face, brace: Brace, *, crossed: bool) -> Array:
     narrow = np.minimum(beta, WIDE)
     bending = brace.h1 * (1.0 + narrow) / (2.0 * (1.0 - narrow))
     bending = bending + np.sqrt(2.0 * face.b0 * brace.b1 * (1.0 + narrow) / (1.0 - narrow))
-    bending = face.kn * face.fy * face.t0**2 * bending
+    bending = face.fy * face.t0**2 * bending * face.kn
     side = face.fy * (0.8 if crossed else 1.0) * face.t0 * (face.b0 - face.t0) * (brace.h1 + 5.0 * face.t0)
     lost = 1.0 - effective(face, brace.b1, brace.t1, brace.fy1) / brace.b1
     own = brace.fy1 * (_plastic(brace.b1, brace.h1, brace.t1) - 0.5 * lost**2 * brace.b1**2 * brace.t1)
-    found = np.where(beta > WIDE, np.minimum(side, own), bending)
+    wide = beta > WIDE
+    found = np.where(wide, np.minimum(side, own), bending) if np.any(wide) else bending
     if not crossed:
         around = brace.h1 * face.t0 + np.sqrt(face.b0 * face.h0 * face.t0 * (face.b0 + face.h0))
         found = np.minimum(found, 2.0 * face.fy * face.t0 * around)
@@ -125,9 +133,8 @@ def plate_across(face: Face, brace: Brace) -> Array:
     """Plate across the face (Table 7.13): least of plate, face, punching and side walls [N]."""
     beta = brace.b1 / face.b0
     found = brace.fy1 * brace.t1 * effective(face, brace.b1, brace.t1, brace.fy1)
-    bending = (
-        face.kn * face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * np.minimum(beta, WIDE))
-    )
+    bending = face.fy * face.t0**2 * (2.0 + 2.8 * beta) / np.sqrt(1.0 - 0.9 * np.minimum(beta, WIDE))
+    bending = bending * face.kn
     found = np.where(beta <= WIDE, np.minimum(found, bending), found)
     inner = beta <= 1.0 - 2.0 * face.t0 / face.b0
     punched = _punching(face, brace, 2.0 * brace.t1)
@@ -138,8 +145,9 @@ def plate_across(face: Face, brace: Brace) -> Array:
 
 def plate_along(face: Face, brace: Brace, km: Array) -> Array:
     """Plate along the face (Table 7.13): km fy t0^2 (2 h1/b0 + 4 sqrt(1 - t1/b0)) [N]."""
-    found: Array = km * face.fy * face.t0**2
-    return found * (2.0 * brace.h1 / face.b0 + 4.0 * np.sqrt(np.maximum(1.0 - brace.t1 / face.b0, 0.0)))
+    along = 2.0 * brace.h1 / face.b0 + 4.0 * np.sqrt(np.maximum(1.0 - brace.t1 / face.b0, 0.0))
+    found: Array = face.fy * face.t0**2 * along * km
+    return found
 
 
 def _punching(face: Face, brace: Brace, sides: Array) -> Array:

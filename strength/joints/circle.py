@@ -74,7 +74,7 @@ def _top(line: WeldLine, pull: Pull, greatest: Array, forms: Array, scales: Arra
     radius = line.pieces.radius[:, 0]
     by = np.swapaxes(scales, 1, 2) if scales.ndim == 3 else scales[..., None]
     low, high = _first_bounds(greatest, forms)
-    low, high = low * by, high * by
+    low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
     row, form, load = np.nonzero(contest.open(low, high))
     scale = np.broadcast_to(by, low.shape)[row, form, load]
     squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])

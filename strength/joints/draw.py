@@ -153,9 +153,10 @@ def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tu
     where: list[NDArray[np.bool_]] = []
     kinds: dict[tuple[bytes, bytes, bool, bool, bool], list[tuple[int, Drawn]]] = {}
     sizes = Sides(depth=settled(bars.depth), width=settled(bars.width), wall=settled(bars.wall))
+    outlines: dict[int, Pieces] = {}
     for n, seat in enumerate(seats):
         try:
-            one = draw(seat, sizes, cut=cut)
+            one = draw(seat, sizes, outlines, cut=cut)
         except UndrawnError as error:
             faults += error.faults
             where += error.designs
@@ -196,13 +197,25 @@ def _same(seat: Seat, one: Drawn) -> bool:
     return all(array.shape[0] == 1 for array in arrays)
 
 
-def draw(seat: Seat, sizes: Sides, *, cut: bool) -> Drawn:
-    """The line of one weld, its free ends cut back by a throat where `cut`."""
-    weld, bar = seat.weld, seat.bar
+def _outline(seat: Seat, sizes: Sides) -> Pieces:
+    bar = seat.bar
     wall = sizes.wall[bar] if isinstance(seat.shape, Box) else sizes.wall[bar][:1]  # rounds its corners
     own = [sizes.depth[bar], sizes.width[bar], wall]
     rows = max(map(len, own))
-    pieces = pattern(weld, seat.shape, *(spread(each, (rows,)) for each in own))
+    return pattern(seat.weld, seat.shape, *(spread(each, (rows,)) for each in own))
+
+
+def draw(seat: Seat, sizes: Sides, outlines: dict[int, Pieces], *, cut: bool) -> Drawn:
+    """The line of one weld, its free ends cut back by a throat where `cut`.
+
+    outlines: lines right round bars, as they become known: mostly a bar has two such welds.
+    """
+    weld = seat.weld
+    pieces = outlines.get(seat.bar) if weld.pattern == "around" else None
+    if pieces is None:
+        pieces = _outline(seat, sizes)
+        if weld.pattern == "around":
+            outlines[seat.bar] = pieces
     if seat.host is not None and seat.host.round:
         return _saddle(seat, pieces, sizes.depth[seat.host.bar] / 2.0)
     if cut:

@@ -31,7 +31,7 @@ def extents(pieces: Pieces, cylinder: Cylinder | None, along: Array) -> tuple[Ar
 def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
     """Greatest of place . along (rows, directions, 3)."""
     grid = np.linspace(0.0, 1.0, (STEPS if pieces.curved.all() else SHORT) + 1)
-    y, z, _, _ = pieces.all_at(grid)
+    y, z = pieces.places(grid)
     rows = y.shape[0]
     y, z = y.reshape(rows, -1), z.reshape(rows, -1)
     x = cylinder.height(y, z)
@@ -41,8 +41,13 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
     chosen = pieces.chosen(np.arange(rows)[:, None], piece)
 
     def at(u: Array) -> Array:
-        y, z, _, _ = chosen.at(u)
-        found: Array = along[..., :1] * cylinder.height(y, z) + along[..., 1:2] * y + along[..., 2:] * z
+        y, z = chosen.places(u)
+        found = cylinder.height(y, z)
+        found *= along[..., :1]
+        y *= along[..., 1:2]
+        z *= along[..., 2:]
+        found += y
+        found += z
         return found
 
     step = float(grid[1])

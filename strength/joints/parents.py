@@ -1,5 +1,7 @@
 """What a weld joins: strength and wall of the welded member and of the part it is welded onto."""
 
+from weakref import WeakKeyDictionary
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -67,10 +69,21 @@ def parents(case: Case, seat: Seat, bars: Bars) -> tuple[Parent, Parent | None]:
     )
 
 
+_known: "WeakKeyDictionary[Bars, dict[tuple[int, str], Parent]]" = WeakKeyDictionary()
+
+
 def _bar(seat: Seat, bars: Bars, bar: int) -> Parent | None:
+    """A bar beside welds of one process, worked out once for all of them; None without a metal."""
     metal = bars.metals[bar]
     if metal is None:
         return None
+    kept, key = _known.setdefault(bars, {}), (bar, seat.weld.process)
+    if key not in kept:
+        kept[key] = _beside(metal, bars, bar, seat.weld.process)
+    return kept[key]
+
+
+def _beside(metal: Metal, bars: Bars, bar: int, process: str) -> Parent:
     ultimate, yield_ = bars.ultimate_welded[:, bar], bars.yield_welded[:, bar]
     if not np.all(np.isfinite(ultimate)):
         # A section out of a table has no thickness: the least the metal has.
@@ -79,7 +92,7 @@ def _bar(seat: Seat, bars: Bars, bar: int) -> Parent | None:
         yield_ = np.full(yield_.shape, min(row[1] for row in rows))
     wall = bars.wall[:, bar]
     thick = np.where(np.isfinite(wall), wall, 0.0)
-    factor = welded_factor(metal, seat.weld.process)
+    factor = welded_factor(metal, process)
     return Parent(
         name=bars.names[bar],
         metal=metal,
@@ -87,7 +100,7 @@ def _bar(seat: Seat, bars: Bars, bar: int) -> Parent | None:
         yield_=yield_ * factor,
         wall=_toe_wall(bars.shapes[bar], bars, bar),
         brittle=not bool(np.all(bars.elongation[:, bar] >= 0.10)),
-        in_range=heat_width(metal, seat.weld.process, thick, thick < 0.0)[1],
+        in_range=heat_width(metal, process, thick, thick < 0.0)[1],
     )
 
 

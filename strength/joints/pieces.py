@@ -40,6 +40,15 @@ class Pieces:
         found: Array = np.linalg.norm(self.delta, axis=-1) + self.radius * np.abs(self.span)
         return found
 
+    def places(self, u: Array) -> tuple[Array, Array]:
+        """Every piece at the same u (n,): y and z (designs, pieces, n)."""
+        y, z = self.base[..., :1] + self.delta[..., :1] * u, self.base[..., 1:] + self.delta[..., 1:] * u
+        if self.curved.any():
+            angle = self.first[..., None] + self.span[:, None] * u
+            y += self.radius[..., None] * np.cos(angle)
+            z += self.radius[..., None] * np.sin(angle)
+        return y, z
+
     def all_at(self, u: Array) -> tuple[Array, Array, Array, Array]:
         """Every piece at the same u (n,): y, z and their derivatives, each (designs, pieces, n)."""
         by_y, by_z = self.delta[..., :1], self.delta[..., 1:]
@@ -75,7 +84,7 @@ class Pieces:
         """Greatest of place . towards (designs, 2) over all pieces (designs,), in closed form."""
         size = np.linalg.norm(towards, axis=-1)
         run = (np.arctan2(towards[:, 1], towards[:, 0])[:, None] - self.first) % (2.0 * np.pi)
-        y, z, _, _ = self.all_at(np.array([0.0, 1.0]))
+        y, z = self.places(np.array([0.0, 1.0]))
         ends: Array = (y * towards[:, 0, None, None] + z * towards[:, 1, None, None]).max(axis=(1, 2))
         middle = np.einsum("dki,di->dk", self.base, towards) + self.radius * size[:, None]
         tops = np.where((run < self.span) & (self.radius > 0.0), middle, -np.inf).max(axis=1)
@@ -106,6 +115,16 @@ class Chosen:
             first=self.first[own],
             span=self.span[own],
         )
+
+    def places(self, u: Array) -> tuple[Array, Array]:
+        """At u (..., n): y and z (..., n)."""
+        angle = self.first + self.span * u
+        y, z = self.by_y * u, self.by_z * u
+        y += self.y
+        z += self.z
+        y += self.radius * np.cos(angle)
+        z += self.radius * np.sin(angle)
+        return y, z
 
     def at(self, u: Array) -> tuple[Array, Array, Array, Array]:
         """At u (..., n): y, z and their derivatives, each (..., n)."""

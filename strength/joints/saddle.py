@@ -60,7 +60,7 @@ class Cylinder:
         inf where the member runs along the host.
         """
         across = self.across
-        y, z, _, _ = pieces.all_at(np.array([0.0, 1.0]))
+        y, z = pieces.places(np.array([0.0, 1.0]))
         off = y * across[:, 1, None, None] + z * across[:, 2, None, None]
         off = off - np.sum(across * self.through, axis=-1)[:, None, None]
         found = np.abs(off).max(axis=(1, 2)) / self.radius

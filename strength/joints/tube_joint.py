@@ -25,13 +25,13 @@ def chord_factor(n_p: Array) -> Array:
 def axial_t(d0: Array, t0: Array, d1: Array, angle: Array | float, fy: Array, kp: Array) -> Array:
     """Face failure of T and Y joints: gamma^0.2 kp fy t0^2/sin (2.8 + 14.2 beta^2) [N]."""
     beta, gamma = d1 / d0, d0 / (2.0 * t0)
-    found: Array = gamma**0.2 * kp * fy * t0**2 / np.sin(angle) * (2.8 + 14.2 * beta**2)
+    found: Array = gamma**0.2 * fy * t0**2 / np.sin(angle) * (2.8 + 14.2 * beta**2) * kp
     return found
 
 
 def axial_x(d0: Array, t0: Array, d1: Array, angle: Array | float, fy: Array, kp: Array) -> Array:
     """Face failure of X joints: kp fy t0^2/sin 5.2/(1 - 0.81 beta) [N]."""
-    found: Array = kp * fy * t0**2 / np.sin(angle) * 5.2 / (1.0 - 0.81 * d1 / d0)
+    found: Array = fy * t0**2 / np.sin(angle) * 5.2 / (1.0 - 0.81 * d1 / d0) * kp
     return found
 
 

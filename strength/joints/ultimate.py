@@ -45,7 +45,14 @@ def deformation_at_most(angle: Array, leg: float) -> tuple[Array, Array]:
 def ultimate_force(
     middles: Array, along: Array, lengths: Array, *, at: Array, direction: Array, leg: float, strength: float
 ) -> float:
-    """Nominal force that parts a weld group in its plane.
+    """Nominal force that parts a weld group in its plane; arguments and errors as in `turning_centre`."""
+    return turning_centre(middles, along, lengths, at=at, direction=direction, leg=leg, strength=strength)[1]
+
+
+def turning_centre(
+    middles: Array, along: Array, lengths: Array, *, at: Array, direction: Array, leg: float, strength: float
+) -> tuple[Array, float]:
+    """Centre (2,) about which a weld group turns as it parts in its plane, and the nominal force then.
 
     middles: (pieces, 2) of short pieces of weld, along: (pieces, 2) unit vectors, lengths: (pieces,).
     at, direction: a place on the force's line and its unit vector (2,); the line must pass the
@@ -69,7 +76,7 @@ def ultimate_force(
     for _ in range(STEPS):
         left, force = _unbalance(group, centre, at, direction, leg, strength)
         if np.linalg.norm(left) < CLOSE * abs(force):
-            return abs(force)
+            return centre, abs(force)
         step = 1e-6 * np.sqrt(polar / lengths.sum())
         jacobian = np.stack(
             [
@@ -82,7 +89,7 @@ def ultimate_force(
         centre = _improved(group, centre, move, at, direction, leg, strength)
     left, force = _unbalance(group, centre, at, direction, leg, strength)
     if np.linalg.norm(left) < 1e-6 * abs(force):
-        return abs(force)
+        return centre, abs(force)
     raise SolveError("no centre was found about which the weld's forces balance")
 
 

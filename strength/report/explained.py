@@ -8,12 +8,14 @@ from strength.checks.verdict import Row
 from strength.report.cautions import CAUTIONS
 from strength.report.display import Display, margin
 from strength.report.document import Banner, Cell, Column, Document, Grid, Items, Section, plain
+from strength.report.explained_table import table_bodies, table_record
 from strength.report.hand_units import HandUnits
 from strength.report.standing import exit_code as code_of
 from strength.report.standing import standing
 from strength.report.words import fails, helps, kind_name, verdict
 from strength.studies.explain.formula import with_numbers
 from strength.studies.explain.sheet import Explained, Given, Line, Said, Step
+from strength.studies.explain.table import Table
 
 DISAGREES = 1
 
@@ -73,8 +75,13 @@ def input_section(lines: Sequence[Line], units: HandUnits) -> Section:
 def step_section(lines: Sequence[Line], units: HandUnits) -> Section:
     """Each step in symbols, in numbers, and what it comes to."""
     shown: dict[str, str] = {}
+    body: list[Grid | Items] = []
     items: list[tuple[str, str]] = []
     for line in lines:
+        if isinstance(line, Table):
+            body += [Items(items=tuple(items)), *table_bodies(line, shown, units)]
+            items = []
+            continue
         if isinstance(line, Said):
             items.append(("", plain(line.text)))
             continue
@@ -86,7 +93,7 @@ def step_section(lines: Sequence[Line], units: HandUnits) -> Section:
             text.append(f"= {units.show(line.value, line.dimension)}")
             items.append((line.symbol, "\n".join(text)))
         shown[line.symbol] = units.number(line.value, line.dimension)
-    return Section(title="Worked out", body=(Items(items=tuple(items)),))
+    return Section(title="Worked out", body=(*body, Items(items=tuple(items))))
 
 
 def _compared(found: Explained, display: Display) -> Section:
@@ -158,7 +165,7 @@ def explained_record(found: Explained) -> dict[str, Any]:
 
 
 def line_records(lines: Sequence[Line]) -> dict[str, Any]:
-    """Inputs and steps as records."""
+    """Inputs, steps and tables as records."""
     return {
         "inputs": [
             {
@@ -182,6 +189,7 @@ def line_records(lines: Sequence[Line]) -> dict[str, Any]:
             for line in lines
             if isinstance(line, Step)
         ],
+        "tables": [table_record(line) for line in lines if isinstance(line, Table)],
     }
 
 

@@ -33,11 +33,15 @@ Kind = TypeVar("Kind", np.float64, np.intp, np.bool_)
 
 @frozen(kw_only=True, eq=False)
 class Batch:
-    """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own."""
+    """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own.
+
+    forces: (designs, loads, points, 6) of loads that differ in nothing else.
+    """
 
     prepared: Prepared
     bars: Bars
     own: tuple[Pushes, ...] = ()  # one a design; none: those of the prepared case
+    forces: Array | None = None
     lines: Lines | None = None  # of the welds of all designs, where they are drawn already
 
     @property
@@ -48,6 +52,8 @@ class Batch:
     @property
     def pushes(self) -> Pushes:
         """Loads of all designs, (designs, loads, points, 6) where they differ."""
+        if self.forces is not None:
+            return evolve(self.prepared.pushes, forces=self.forces)
         if not self.own:
             return self.prepared.pushes
         return evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
@@ -57,13 +63,16 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
     """Everything the checks look at, and the response before amplification.
 
     A critical multiplier that is proved to be at least 10 after its factor stands as inf: it amplifies
-    nothing, and no row of it is over 0.3. buckling: False leaves frame buckling out. brief: see Context.
+    nothing, and no row of it is over 0.3. Unless brief (see Context), a design has all its multipliers or
+    none. buckling: False leaves frame buckling out.
     """
     ready, bars = batch.prepared, batch.bars
     response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan)
     alpha = np.full(response.forces.shape[:2], np.inf)
     if buckling:
         near = ~proved(batch, response)
+        if not brief:
+            near |= near.any(axis=1, keepdims=True)
         if near.any():
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
@@ -100,7 +109,7 @@ def with_bending(response: Response, factor: Array) -> Response:
 
 
 def proved(batch: Batch, response: Response) -> Flags:
-    """Where all multipliers of a design are proved to be over 10 after their factor: (designs,)."""
+    """Where multipliers are proved to be over 10 after their factor: (designs, loads)."""
     ready = batch.prepared
     enough = ENOUGH * float(ready.buckling_divisor.max(initial=1.0))
     return np.concatenate(
@@ -112,11 +121,11 @@ def proved(batch: Batch, response: Response) -> Flags:
 
 
 def multipliers(batch: Batch, response: Response, where: Flags) -> Array:
-    """Critical multipliers over their factor, (designs, loads); nan for designs not asked for (designs,)."""
+    """Critical multipliers over their factor, nan where they are not asked for: (designs, loads)."""
     ready = batch.prepared
     found, at = [], 0
     for bars, pushes, each, plan in _by_gauge(batch, response):
-        chosen = np.repeat(where[at : at + each.forces.shape[0], None], each.forces.shape[1], axis=1)
+        chosen = where[at : at + each.forces.shape[0]]
         found.append(critical_multiplier(ready.case, ready.layout, bars, pushes, each, plan, chosen))
         at += each.forces.shape[0]
     return np.asarray(np.concatenate(found) / ready.buckling_divisor)
@@ -164,10 +173,10 @@ def judged(
     found = reduced(every_use(context), context.load_names, every=every)
     if not buckling:
         return found
-    low = np.isinf(context.alpha).all(axis=1) & (found.worst < LEAST / ENOUGH)
+    low = np.isinf(context.alpha) & (found.worst < LEAST / ENOUGH)[:, None]
     if not low.any():
         return found
-    alpha = np.where(low[:, None], multipliers(batch, response, low), context.alpha)
+    alpha = np.where(low, multipliers(batch, response, low), context.alpha)
     return with_row(found, LEAST / alpha)
 
 

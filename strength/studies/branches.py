@@ -10,13 +10,16 @@ from collections.abc import Iterator
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import spread
 from strength.case.model import Case
 from strength.case.shape import Bar, Tube
 from strength.frame.response import Layout
 from strength.joints.draw import Lines, drawn
-from strength.joints.meeting import DEEP, SAME_PLANE, Meeting, meeting
+from strength.joints.meeting import DEEP, SAME_PLANE, crossing, meetings, pairs
 from strength.joints.seat import Seat, seats
+from strength.library import Metal
 from strength.sections import Bars
+from strength.values import evolve
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -34,8 +37,14 @@ def branches(case: Case, layout: Layout, bars: Bars) -> tuple[Flags, Lines | Non
     told = [*_faces(bars, every), *_joints(bars, lines), *_passing(case, layout, bars)]
     flags = np.zeros((designs, 0), dtype=bool)
     if told:
-        flags = np.stack([np.broadcast_to(each, designs) for each in told], axis=1)
+        flags = np.concatenate([_columns(each, designs) for each in told], axis=1)
     return flags, None if cut else lines
+
+
+def _columns(told: Flags, designs: int) -> Flags:
+    """Answers (designs or 1, ...) as (designs, answers)."""
+    found = told.reshape(len(told), -1)
+    return spread(found, (designs, found.shape[1]))
 
 
 def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
@@ -49,62 +58,46 @@ def _faces(bars: Bars, every: tuple[Seat, ...]) -> Iterator[Flags]:
 
 def _joints(bars: Bars, lines: Lines) -> Iterator[Flags]:
     """Whether two members welded onto one host stand opposite each other, or as a pair."""
-    met: list[Meeting] = []
-    every = lines.seats
-    if not any(_shares_host(seat, every) for seat in every):
-        return
+    anywhere = [np.zeros(1)] * len(lines.seats)
+    found = {n: one for n, one in enumerate(meetings(lines.seats, anywhere, anywhere)) if one is not None}
+    if not (np.abs(pairs([*found.values()]).same) > SAME_PLANE).any():
+        return  # lines are not measured for those that can be neither
     for group, span in zip(lines.groups, lines.spans, strict=True):
         for k, n in enumerate(group.welds):
-            joint = meeting(every[n], group.own(k, span.host_low), group.own(k, span.host_high))
-            if joint is not None:
-                met.append(joint)
-    for n, own in enumerate(met):
-        for other in met[n + 1 :]:
-            if other.host.bar != own.host.bar or other.seat.bar == own.seat.bar:
-                continue
-            same = float(own.side @ other.side)
-            if same < -SAME_PLANE:
-                yield np.maximum(own.low - other.high, other.low - own.high) < 0.0
-            elif same > SAME_PLANE:
-                yield own.low + own.high < other.low + other.high
-                yield _crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
-
-
-def _shares_host(seat: Seat, every: tuple[Seat, ...]) -> bool:
-    """Whether another part is welded onto the same host, near its plane."""
-    if seat.host is None:
-        return False
-    for other in every:
-        if other.host is None or other.host.bar != seat.host.bar or other.bar == seat.bar:
-            continue
-        one, two = (meeting(each, np.zeros(1), np.zeros(1)) for each in (seat, other))
-        if one is not None and two is not None and abs(one.side @ two.side) > SAME_PLANE:
-            return True
-    return False
-
-
-def _crossing(own: Meeting, other: Meeting) -> Array:
-    """Distance from the host's middle line to where two members' lines cross (designs or 1,) [mm]."""
-    slopes = [np.sign(joint.lean) / np.tan(joint.angle) for joint in (own, other)]
-    return np.asarray(np.abs(own.at - other.at) / max(abs(slopes[0] - slopes[1]), 1e-9))
+            if n in found:
+                low, high = group.own(k, span.host_low), group.own(k, span.host_high)
+                found[n] = evolve(found[n], low=low, high=high)
+    met = [*found.values()]
+    near = pairs(met)
+    for n in np.flatnonzero(np.abs(near.same) > SAME_PLANE).tolist():
+        own, other = met[int(near.first[n])], met[int(near.second[n])]
+        if near.same[n] < 0.0:
+            yield near.gap[n] < 0.0
+        else:
+            yield own.low + own.high < other.low + other.high
+            yield crossing(own, other) <= DEEP * bars.depth[:, own.host.bar]
 
 
 def _passing(case: Case, layout: Layout, bars: Bars) -> Iterator[Flags]:
     """Whether a bar of the second plate's metal passes through that plate at every bolt."""
-    for bolt in case.bolts:
-        if len(bolt.plates) < 2:
-            continue
-        metal = case.metals[bolt.plates[1].material]
+    two = [bolt for bolt in case.bolts if len(bolt.plates) > 1]
+    of_metal = {name: _made_of(case.metals[name], bars) for name in {bolt.plates[1].material for bolt in two}}
+    for bolt in two:
         own = bars.names.index(bolt.member)
         end = layout.start[layout.first[own]] if bolt.end == "from" else layout.end[layout.last[own]]
         places = layout.points[end] + (np.array(bolt.group) if bolt.group else np.zeros((1, 3)))
         stack = sum(plate.thickness for plate in bolt.plates) + bolt.gap
-        for bar, other in enumerate(bars.metals):
-            if other == metal and bar != own:
-                first = int(layout.first[bar])
-                local = np.abs((places - layout.points[layout.start[first]]) @ layout.axes[first].T)
-                for axis, side in ((1, bars.width), (2, bars.depth)):
-                    yield local[:, axis].max() <= side[:, bar] / 2.0 + stack
+        others = of_metal[bolt.plates[1].material]
+        others = others[others != own]
+        first = layout.first[others]
+        off = places - layout.points[layout.start[first]][:, None]
+        away = np.abs(off @ layout.axes[first].transpose(0, 2, 1)).max(axis=1)
+        for axis, side in ((1, bars.width), (2, bars.depth)):
+            yield away[:, axis] <= side[:, others] / 2.0 + stack
+
+
+def _made_of(metal: Metal, bars: Bars) -> NDArray[np.intp]:
+    return np.array([n for n, own in enumerate(bars.metals) if own is metal or own == metal], dtype=np.intp)
 
 
 def parted(found: Flags) -> list[NDArray[np.intp]]:

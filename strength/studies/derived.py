@@ -2,8 +2,8 @@
 
 Reading a case takes as long as evaluating some designs, and a section moves little in it: the shapes of
 the parts cut from it, insets of welds on their faces, legs that go by their walls. These follow rules that
-the reader has too. A few designs are read in full; only where the rules give the very same cases are
-the others made by them.
+the reader has too. A few designs are read in full, those of extreme sizes among them; only where the rules
+give the very same cases, and the case as it stands, are the others made by them.
 """
 
 import math
@@ -20,8 +20,9 @@ from strength.studies.makeup import FIELDS
 from strength.studies.typed import Edit, TypedCase
 from strength.values import evolve
 
-PROBES = 6  # designs that are always read: the first, the last and some between
+PROBES = 6  # designs that are read anyway; one more pays for rules
 Made = list[Case | StrengthError]
+Known = dict[int, Case | StrengthError]  # by the number of the design
 REST = ("struts", "loads", "masses", "wheels", "tows", "leaning")
 
 
@@ -33,8 +34,9 @@ def cases_of(file: TypedCase, every: Sequence[tuple[Edit, ...]], shapes: Sequenc
     count = len(every)
     if count <= PROBES or any(shape is None for shape in shapes):
         return [_read(file, edits) for edits in every]
-    chosen = sorted({round(n * (count - 1) / (PROBES - 1)) for n in range(PROBES)} | _extremes(shapes))
-    known = {n: _read(file, every[n]) for n in chosen}
+    known = {n: _read(file, every[n]) for n in sorted({0, count - 1} | _extremes(shapes))}
+    if not _known_between(file.case, known, shapes):
+        known[count // 2] = _read(file, every[count // 2])
     rules = _rules(file.case, known, shapes)
     if rules is None:
         return [known[n] if n in known else _read(file, edits) for n, edits in enumerate(every)]
@@ -59,6 +61,26 @@ def _extremes(shapes: Sequence[Shape | None]) -> set[int]:
         return set()
     columns = list(zip(*sizes, strict=True))
     return {column.index(pick(column)) for column in columns for pick in (min, max)}
+
+
+def _known_between(
+    base: Case, known: dict[int, Case | StrengthError], shapes: Sequence[Shape | None]
+) -> bool:
+    """Whether the case as it stands has one section where designs differ, and none of those already read."""
+    read = [case for case in known.values() if isinstance(case, Case)]
+    now = _now(base, _changed(base, read, "members"), _changed(base, read, "struts"))
+    return len(now) == 1 and now.isdisjoint(shapes[n] for n in known)
+
+
+def _changed(base: Case, read: Sequence[Case], name: str) -> frozenset[int]:
+    """Numbers of the members, or struts, in which some case differs."""
+    pairs = (zip(getattr(base, name), getattr(case, name), strict=False) for case in read)
+    return frozenset(n for each in pairs for n, (old, new) in enumerate(each) if old != new)
+
+
+def _now(base: Case, members: frozenset[int], struts: frozenset[int]) -> set[Shape | None]:
+    """Sections of some parts as they stand."""
+    return {base.members[n].shape for n in members} | {base.struts[n].shape for n in struts}
 
 
 class _Rules:
@@ -112,22 +134,12 @@ class _Rules:
         return evolve(weld, inset=length, leg=leg)
 
 
-def _rules(
-    base: Case, known: dict[int, Case | StrengthError], shapes: Sequence[Shape | None]
-) -> _Rules | None:
+def _rules(base: Case, known: Known, shapes: Sequence[Shape | None]) -> _Rules | None:
     """Rules that give the known cases to the last bit; None where there are none."""
     read = {n: case for n, case in known.items() if isinstance(case, Case)}
     if len(read) < len(known):
         return None  # some cannot be built: where that begins is for the reader to say
-    changed, struts = (
-        frozenset(
-            n
-            for case in read.values()
-            for n, (old, new) in enumerate(zip(getattr(base, name), getattr(case, name), strict=False))
-            if old != new
-        )
-        for name in ("members", "struts")
-    )
+    changed, struts = (_changed(base, list(read.values()), name) for name in ("members", "struts"))
     rules = _Rules(base, changed, struts)
     named = {base.members[n].name for n in changed}
     for n, weld in enumerate(base.welds):
@@ -137,8 +149,10 @@ def _rules(
             by = "" if len(insets) == 1 else "face" if weld.onto in named else "width"
             if len(legs) > 1 or by:
                 rules.follows[n] = (len(legs) > 1, by)
-    for n, case in read.items():
-        shape = shapes[n]
+    now = _now(base, changed, struts)
+    probes = [(shapes[n], case) for n, case in read.items()]
+    probes += [(shape, base) for shape in now if len(now) == 1]
+    for shape, case in probes:
         made = None if shape is None else rules.case(shape)
         if made is None or not _same(made, case):
             return None

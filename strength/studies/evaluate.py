@@ -1,7 +1,7 @@
 """The one evaluation all studies call: many designs at once, exactly as each would come out by itself."""
 
 from collections.abc import Sequence
-from concurrent.futures import Executor
+from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
@@ -16,6 +16,9 @@ from strength.studies.prepared import Prepared, prepare, sharing
 from strength.studies.task import Ask, Step, Task, WeldSizes, parts_of, some_of, worked_off
 from strength.vehicle.sheet import Pushes
 
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
 Index = NDArray[np.intp]
 
 CHUNK = 256  # designs at a time: more cost memory, fewer cost time
@@ -28,7 +31,7 @@ def evaluate(
     *,
     known: Prepared | None = None,
     ask: Ask = Ask(),  # noqa: B008
-    executor: Executor | None = None,
+    executor: "Executor | None" = None,
     step: Step = lambda _: None,
 ) -> Evaluated:
     """Utilisations of designs, each a case of its own.
@@ -72,7 +75,7 @@ def evaluate_sizes(
     welds: WeldSizes | None = None,
     pushes: Sequence[Pushes] = (),
     ask: Ask = Ask(),  # noqa: B008
-    executor: Executor | None = None,
+    executor: "Executor | None" = None,
     step: Step = lambda _: None,
 ) -> Evaluated:
     """Utilisations of designs of one make-up that differ in sizes (designs, bars) [mm], or in loads.

@@ -1,19 +1,22 @@
 """Where a large study is worked off: any `concurrent.futures.Executor`, named by its import path."""
 
+import gc
 import os
 import signal
 import sys
-from collections.abc import Iterator
-from concurrent.futures import Executor
 from contextlib import contextmanager
 from importlib import import_module
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from strength.errors import OutputError, StrengthError
 
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+    from concurrent.futures import Executor
+
 
 @contextmanager
-def executor_named(path: str) -> Iterator[Executor | None]:
+def executor_named(path: str) -> "Iterator[Executor | None]":
     """The executor that `module:name` is or makes, shut down at the end where it was made here.
 
     name: an executor, or something to call without arguments that gives one, such as
@@ -43,7 +46,7 @@ def executor_named(path: str) -> Iterator[Executor | None]:
 
 
 @contextmanager
-def workers(count: int) -> Iterator[Executor | None]:
+def workers(count: int) -> "Iterator[Executor | None]":
     """So many processes; 0: one a processor. With one the work is done where it is asked for.
 
     Threads would mostly wait for each other: the calls of numpy are many and short. Linux forks, so that
@@ -67,5 +70,6 @@ def workers(count: int) -> Iterator[Executor | None]:
 
 
 def _begin() -> None:
-    """A worker: an interrupt is for the process that shares out the work."""
+    """A worker: an interrupt is for the process that shares out the work, and what came along stays."""
+    gc.freeze()
     signal.signal(signal.SIGINT, signal.SIG_IGN)

@@ -1,6 +1,7 @@
 """Which designs are of one make-up: alike but for sizes of sections and for what loads them."""
 
 from collections.abc import Sequence
+from operator import attrgetter
 from typing import Any
 
 import numpy as np
@@ -15,11 +16,15 @@ FIELDS = (
     "points", "supports", "bolts", "studs", "holes", "shoulders", "sleeves", "clamps", "dropouts", "basis",
     "road", "metals", "fillers",
 )  # fmt: skip
-WELD = fields(Weld)
-MEMBER, STRUT = (
-    tuple(field.name for field in fields(made) if field.name not in ("shape", "path"))
-    for made in (Member, Strut)
-)
+
+
+def _without(made: type, *names: str) -> "attrgetter[tuple[Any, ...]]":
+    """Everything of a value but some fields."""
+    return attrgetter(*(field.name for field in fields(made) if field.name not in names))
+
+
+MAKE = {made: _without(made, "shape", "path") for made in (Member, Strut)}
+WELD, WELD_AND_INSET = _without(Weld, "leg", "inset", "path"), _without(Weld, "leg", "path")
 
 
 def grouped(cases: Sequence[Case]) -> list[NDArray[np.intp]]:
@@ -56,23 +61,14 @@ def _key(case: Case) -> list[Any]:
 def _make(part: Member | Strut) -> Any:
     """A part without its sizes."""
     kind: type | Shape | None = type(part.shape) if isinstance(part.shape, SIZED) else part.shape
-    return (
-        kind,
-        *(getattr(part, field.name) for field in fields(type(part)) if field.name not in ("shape", "path")),
-    )
+    return kind, MAKE[type(part)](part)
 
 
 def _welds(case: Case) -> list[Any]:
     """Welds without their legs and insets; those of flats with their insets, which bound a strip's length."""
     flats = {member.name for member in case.members if isinstance(member.shape, Flat)}
     return [
-        tuple(
-            getattr(weld, field.name)
-            for field in WELD
-            if field.name not in ("leg", "inset", "path")
-            or (field.name == "inset" and {weld.member, weld.onto} & flats)
-        )
-        for weld in case.welds
+        (WELD_AND_INSET if weld.member in flats or weld.onto in flats else WELD)(weld) for weld in case.welds
     ]
 
 

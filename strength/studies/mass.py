@@ -1,13 +1,13 @@
 """Mass of the structure: its members, centre to centre."""
 
-import numpy as np
-from numpy.typing import NDArray
+import math
+from collections.abc import Sequence
 
-from strength.case.model import Case, Member, Strut
+import numpy as np
+
+from strength.case.model import Case, Member, Strut, Vector
 from strength.case.shape import Bar, Bare, Box, Flat, Outline, Rigid, Shape, Tube
 from strength.library.sizes import area
-
-Array = NDArray[np.float64]
 
 
 def structure_mass(case: Case, *, struts: bool = False) -> float:
@@ -15,16 +15,32 @@ def structure_mass(case: Case, *, struts: bool = False) -> float:
 
     struts: those of a section counted too, as where one of them is what varies.
     """
-    at = {point.name: np.array(point.at) for point in case.points}
-    parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
-    return float(sum(part_mass(case, part, at) for part in parts))
+    return structure_masses([case], struts=struts)[0]
 
 
-def part_mass(case: Case, part: Member | Strut, at: dict[str, Array]) -> float:
+def structure_masses(cases: Sequence[Case], *, struts: bool = False) -> list[float]:
+    """The same of many cases; a part that several have in common is weighed once."""
+    known: dict[tuple[int, int, int], float] = {}
+    found = []
+    for case in cases:
+        at = {point.name: point.at for point in case.points}
+        shared = id(case.points), id(case.metals)
+        total = 0.0
+        parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
+        for part in parts:
+            key = (id(part), *shared)
+            if key not in known:
+                known[key] = part_mass(case, part, at)
+            total += known[key]
+        found.append(total)
+    return found
+
+
+def part_mass(case: Case, part: Member | Strut, at: dict[str, Vector]) -> float:
     """Mass [kg] of one part; 0 for one without a section or a metal."""
     if part.shape is None or isinstance(part.shape, Rigid):
         return 0.0
-    length = float(np.linalg.norm(at[part.end] - at[part.start]))
+    length = math.dist(at[part.start], at[part.end])
     return area_of(part.shape) * length * case.metals[part.material].density
 
 

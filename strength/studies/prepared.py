@@ -2,7 +2,6 @@
 
 from functools import cached_property
 
-import attrs
 import numpy as np
 from numpy.typing import NDArray
 
@@ -15,14 +14,15 @@ from strength.frame.plan import Plan, plan
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Layout
 from strength.sections import Bars, measure
-from strength.values import fields
+from strength.studies.shared import Shared
+from strength.values import fields, frozen
 from strength.vehicle import Balanced, balance, into_structure
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
 
 
-@attrs.define(kw_only=True, eq=False, slots=False)
+@frozen(kw_only=True, eq=False)
 class Prepared:
     """A case ready for many evaluations; `bars` are those of the case itself, one design."""
 
@@ -38,6 +38,14 @@ class Prepared:
     def buckling(self) -> BucklingPlan:
         """The plan of the frame's buckling, made when first asked for."""
         return plan_buckling(self.case, self.layout, self.pushes)
+
+    @cached_property
+    def shared(self) -> Shared["Prepared"]:
+        """Itself, to be sent to other processes once."""
+        return Shared(self)
+
+    def __getstate__(self) -> dict[str, object]:
+        return {name: value for name, value in vars(self).items() if name != "shared"}
 
     @property
     def load_names(self) -> tuple[str, ...]:

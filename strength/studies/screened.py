@@ -1,9 +1,10 @@
 """Sizes of a part compared: each evaluated with the whole case."""
 
 from collections.abc import Sequence
-from concurrent.futures import Executor
+from typing import TYPE_CHECKING
 
 import numpy as np
+from numpy.typing import NDArray
 
 from strength.case.model import Case, Member, Strut
 from strength.case.places import other_side
@@ -12,10 +13,13 @@ from strength.errors import CaseError, StrengthError
 from strength.studies.derived import cases_of
 from strength.studies.evaluate import evaluate
 from strength.studies.evaluated import Evaluated
-from strength.studies.mass import structure_mass
+from strength.studies.mass import structure_masses
 from strength.studies.task import Step
 from strength.studies.typed import Edit, TypedCase
 from strength.values import evolve, frozen
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 
@@ -24,7 +28,7 @@ ROUNDING = 1e-9  # a part sized to exactly its limit is not over it
 class Run:
     """Where designs are worked off (executor None: here) and who is told how many more are done."""
 
-    executor: Executor | None = None
+    executor: "Executor | None" = None
     step: Step = lambda _: None
 
 
@@ -122,20 +126,21 @@ def screened(
     if 0 in found.failed:
         raise CaseError([("", found.failed[0])])
     refused += [(made[n - 1][0].size, why) for n, why in sorted(found.failed.items())]
-    worst = found.worst
+    worst, own = found.worst, _own(found, part)
+    masses = structure_masses([case for _, case in made], struts=kind == "strut")
     listed = [
         Candidate(
             size=option.size,
-            mass=structure_mass(case, struts=kind == "strut"),
+            mass=masses[n - 1],
             utilisation=float(worst[n]),
-            own=_own(found, n, part),
+            own=float(own[n]),
             governs=found.governs(n),
             passes=passes(float(worst[n])),
             in_range=bool(found.in_range[n]),
             edits=option.edits,
             sensible=option.sensible,
         )
-        for n, (option, case) in enumerate(made, start=1)
+        for n, (option, _) in enumerate(made, start=1)
         if n not in found.failed
     ]
     if not listed:
@@ -148,7 +153,7 @@ def screened(
         part=part,
         kind=kind,
         now=now,
-        mass_now=structure_mass(file.case, struts=kind == "strut"),
+        mass_now=structure_masses([file.case], struts=kind == "strut")[0],
         utilisation_now=float(worst[0]),
         governs_now=found.governs(0),
         candidates=tuple(evolve(each, step_up=up) for each, up in zip(listed, ups, strict=True)),
@@ -158,11 +163,12 @@ def screened(
     )
 
 
-def _own(found: Evaluated, design: int, part: str) -> float:
-    """Worst utilisation of the rows of a part, or several, and their images."""
+def _own(found: Evaluated, part: str) -> NDArray[np.float64]:
+    """Worst utilisation of the rows of a part, or several, and their images (designs,)."""
     named = {side for name in part.split(", ") for side in (name, other_side(name))}
     rows = [n for n, (name, _) in enumerate(found.names) if name in named]
-    return float(max(found.utilisation[design, rows].max(initial=0.0), 0.0))
+    worst: NDArray[np.float64] = found.utilisation[:, rows].max(axis=1, initial=0.0)
+    return worst
 
 
 def _following(case: Case, made: Sequence[tuple[Option, Case]], part: str) -> tuple[str, ...]:

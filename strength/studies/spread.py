@@ -21,7 +21,7 @@ from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 
-CHUNK = 128  # draws at a time: more cost memory, fewer cost time
+CHUNK = 160  # draws at a time at most: more cost memory, fewer cost time
 
 
 @frozen(kw_only=True)
@@ -60,11 +60,10 @@ def spread(
     shared = Shared(Drawn(ready=ready, loading=loading(ready), scatter=scatter))
     # first, so that what it works out by the way is there for all pieces
     nominal = worst_of(Draws(shared=shared, factors=np.ones((1, factors.shape[1]))))
-    pieces = [
-        Draws(shared=shared, factors=factors[at : at + CHUNK]) for at in range(0, factors.shape[0], CHUNK)
-    ]
+    pairs = -(-factors.shape[0] // (2 * CHUNK))
+    pieces = [Draws(shared=shared, factors=own) for own in np.array_split(factors, 2 * pairs)]
     coming = _worked_off(pieces, executor, step)
-    in_range = bool(evaluate([case]).in_range[0])
+    in_range = bool(evaluate([case], known=ready).in_range[0])
     found = list(coming)
     whole = np.concatenate([each.whole for each in found])
     other, throat = (np.concatenate([getattr(each, name) for each in found]) for name in ("other", "throat"))

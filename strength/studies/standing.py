@@ -19,58 +19,59 @@ from strength.values import evolve
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
+Some = tuple[Index, Index]  # designs, loads
+PARTS = 4  # of a set of designs that does not stand; more of them in one go cost little more
 
 
 def far_from_buckling(
     ready: Prepared, bars: Bars, response: Response, plan: BucklingPlan, multiplier: float
 ) -> Flags:
-    """Where every load of a design is proved to have a critical multiplier above `multiplier`: (designs,)."""
+    """Where a load is proved to have a critical multiplier above `multiplier`: (designs, loads)."""
     squeeze = multiplier * compression(response)
-    designs = squeeze.shape[0]
+    designs, loads = squeeze.shape[:2]
     softening = Softening.of(ready.layout, plan.links, bars, designs)
-    out = np.ones(squeeze.shape[:2], dtype=bool)
-    _prove(plan, softening, squeeze, (np.arange(designs), np.arange(squeeze.shape[1])), out)
-    return np.asarray(out.all(axis=1))
+    out = np.ones((designs, loads), dtype=bool)
+    left = [(np.arange(designs), np.arange(loads))]
+    while left:
+        standing = _stand(plan, softening, squeeze, left)
+        fallen = [some for some, stands in zip(left, standing, strict=True) if not stands]
+        for own, under in fallen:
+            if own.size == under.size == 1:
+                out[own, under] = False
+        left = [part for some in fallen for part in _parts(*some)]
+    return out
 
 
-def _prove(
-    plan: BucklingPlan, softening: Softening, squeeze: Array, some: tuple[Index, Index], out: Flags
-) -> None:
-    """Prove some designs under some loads together; where that fails load by load, then design by half."""
-    own, loads = some
-    push = squeeze[np.ix_(own, loads)].max(axis=(0, 1))
-    if _stands(plan, _softest(softening, own), np.zeros(1, dtype=np.intp), push[None])[0]:
-        return
+def _parts(own: Index, loads: Index) -> list[Some]:
+    """What is looked at where not all stand: load by load, then a share of the designs each; at last none."""
     if loads.size > 1:
-        for load in loads:
-            _prove(plan, softening, squeeze, (own, np.array([load])), out)
-    elif own.size > 1:
-        for half in (own[: own.size // 2], own[own.size // 2 :]):
-            _prove(plan, softening, squeeze, (half, loads), out)
-    else:
-        out[own, loads] = False
+        return [(own, loads[n : n + 1]) for n in range(loads.size)]
+    if own.size > 1:
+        return [(part, loads) for part in np.array_split(own, min(PARTS, own.size))]
+    return []
 
 
-def _softest(softening: Softening, own: Index) -> Softening:
-    """The least of each stiffness and each pole of some designs, as one design."""
+def _stand(plan: BucklingPlan, softening: Softening, squeeze: Array, every: list[Some]) -> Flags:
+    """Whether each set stands: the softest of its designs under the greatest of its compressions."""
+    push = np.stack([squeeze[np.ix_(own, loads)].max(axis=(0, 1)) for own, loads in every])
+    softest = _softest(softening, [own for own, _ in every])
+    out = np.all(push < softest.pole, axis=1)
+    item = np.flatnonzero(out)
+    if item.size:
+        out[item] = stands(plan, softest.under(item, push[item]))
+    return np.asarray(out)
+
+
+def _softest(softening: Softening, sets: list[Index]) -> Softening:
+    """The least of each stiffness and each pole of each set of designs, a set as one design."""
 
     def least(values: Array) -> Array:
-        found: Array = values[own].min(axis=0, keepdims=True)
-        return found
+        return np.stack([values[..., own, :].min(axis=-2) for own in sets], axis=-2)
 
     return evolve(
         softening,
-        coefficient=least(softening.coefficient),
-        ei=(least(softening.ei[0]), least(softening.ei[1])),
-        ga=(least(softening.ga[0]), least(softening.ga[1])),
+        coefficient=np.stack([softening.coefficient[own].min(axis=0) for own in sets]),
+        ei=least(softening.ei),
+        ga=least(softening.ga),
         pole=least(softening.pole),
     )
-
-
-def _stands(plan: BucklingPlan, softening: Softening, design: Index, push: Array) -> Flags:
-    """Whether the frame of each item stands under compressions (items, segments) N."""
-    out: Flags = np.all(push < softening.pole[design], axis=1)
-    item = np.flatnonzero(out)
-    if item.size:
-        out[item] = stands(plan, softening.under(design[item], push[item]))
-    return out

@@ -2,7 +2,7 @@
 
 import gc
 from collections.abc import Callable, Sequence
-from concurrent.futures import Executor
+from typing import TYPE_CHECKING, Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -14,8 +14,12 @@ from strength.studies.batch import Batch, context_of, judged
 from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
-from strength.values import evolve, frozen
+from strength.studies.shared import Shared
+from strength.values import evolve, fields, frozen
 from strength.vehicle.sheet import Pushes
+
+if TYPE_CHECKING:
+    from concurrent.futures import Executor
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -62,19 +66,29 @@ class Task:
     refused: str = ""  # why its one design cannot be built
     lines: Lines | None = None  # of its welds, where they are drawn already
 
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Sent without what all tasks share, which each process gets but once."""
+        own = {field.name: getattr(self, field.name) for field in fields(Task) if field.name != "ready"}
+        return _sent, (self.ready.shared, own)
+
+
+def _sent(shared: Shared[Prepared], own: dict[str, Any]) -> Task:
+    return Task(ready=shared.value, **own)
+
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
     """Some of the designs."""
     return Sizes(depth=sizes.depth[own], width=sizes.width[own], wall=sizes.wall[own])
 
 
-def worked_off(tasks: Sequence[tuple[Index, Task]], executor: Executor | None, step: Step) -> Found:
+def worked_off(tasks: Sequence[tuple[Index, Task]], executor: "Executor | None", step: Step) -> Found:
     """All tasks done; the same figures wherever they are."""
     found: Found = []
     if executor is None:
+        many = sum(not task.refused for _, task in tasks) > MANY
         for own, task in tasks:
             found += [(own[numbers], each) for numbers, each in done(task)]
-            if len(tasks) > MANY:
+            if many and not task.refused:
                 gc.collect(1)  # what the checks kept of it is large and knows itself
             step(own.size)
         return found

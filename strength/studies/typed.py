@@ -2,10 +2,8 @@
 
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cached_property
-from pathlib import Path
-from typing import Any
-
-import attrs
+from os.path import dirname
+from typing import TYPE_CHECKING, Any
 
 from strength.case import source
 from strength.case.faults import Faults
@@ -15,6 +13,9 @@ from strength.case.places import other_side
 from strength.case.read import case_from_tables
 from strength.case.trade.entry import Entry
 from strength.values import frozen
+
+if TYPE_CHECKING:
+    from pathlib import Path
 
 Step = str | int
 Way = tuple[Step, ...]  # from the top of the file down to a value
@@ -37,7 +38,7 @@ class Edit:
         return text
 
 
-@attrs.define(kw_only=True, eq=False, slots=False)
+@frozen(kw_only=True, eq=False)
 class TypedCase:
     """A case file: its text, its tables as the TOML parser gives them, and the case they make."""
 
@@ -45,7 +46,7 @@ class TypedCase:
     text: str
     tables: Mapping[str, Any]
     data: bytes  # the file as it lies on the disk
-    folder: Path | None = None  # from which paths in it count
+    folder: "str | Path | None" = None  # from which paths in it count
 
     @cached_property
     def case(self) -> Case:
@@ -112,7 +113,7 @@ class TypedCase:
         return case_from_tables(self.changed(edits), self.data, self.folder)
 
 
-def typed_case(path: str | Path) -> TypedCase:
+def typed_case(path: "str | Path") -> TypedCase:
     """A case file, read; raises CaseError where it cannot be."""
     data = source.load(path)
     text = source.decode(data, str(path))
@@ -121,7 +122,7 @@ def typed_case(path: str | Path) -> TypedCase:
         text=text,
         tables=source.parse(text, str(path)),
         data=data,
-        folder=Path(path).parent,
+        folder=dirname(path),
     )
 
 

@@ -159,8 +159,7 @@ def _of_one_strength(bars: Bars, number: int) -> object:
 
 def _judged(piece: Draws, bars: Bars, forces: Array, lines: Lines | None) -> Worst:
     ready = piece.ready
-    own = tuple(evolve(ready.pushes, forces=each) for each in forces)
-    context, _ = context_of(Batch(prepared=ready, bars=bars, own=own, lines=lines), brief=True)
+    context, _ = context_of(Batch(prepared=ready, bars=bars, forces=forces, lines=lines), brief=True)
     uses = every_use(context)
     worst = np.maximum(uses.use.max(axis=1, initial=0.0), 0.0)
     throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)

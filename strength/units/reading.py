@@ -3,7 +3,7 @@
 import math
 import re
 from decimal import Decimal
-from functools import cache
+from functools import cache, lru_cache
 from typing import TYPE_CHECKING
 
 from strength.errors import QuantityError
@@ -79,6 +79,11 @@ def spread_quantity(text: object, dimension: str, count: int) -> tuple[float, ..
     Raises QuantityError.
     """
     stripped = _plain(text, KINDS[dimension][1] if count == 1 else _example(dimension, count))
+    return _quantity(stripped, dimension, count)
+
+
+@lru_cache(maxsize=4096)  # studies read a case many times over
+def _quantity(stripped: str, dimension: str, count: int) -> tuple[float, ...]:
     numbers, unit = _split(stripped)
     kind, example = KINDS[dimension]
     if count != 1:
@@ -183,6 +188,9 @@ def _spelled(unit: str) -> str:
 
 def _factor(text: str, unit: str, dimension: str, example: str) -> float:
     """Internal units in one `unit`; the table first, then pint."""
+    found = FACTORS[dimension].get(unit)
+    if found is not None:
+        return found
     spelled = _spelled(unit)
     found = FACTORS[dimension].get(spelled)
     if found is not None:

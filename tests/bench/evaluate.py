@@ -8,7 +8,8 @@
     lapack_ratio_two   the same with two workers, processes as of `spread`
     sweep_ratio        150 sizes of one member, against the solves of 150 such matrices
     spread_ratio       `strength spread` with so many draws (--draws), a whole process with two workers,
-                       against the bare time of so many solves; spread_mib: its peak memory [MiB]
+                       against the bare time of so many solves; spread_mib: peak memory of all its
+                       processes [MiB]
     screen_to_summary  `strength screen` of a tube in all stock sizes against `strength summary`, whole
                        processes
     sparse_ratio       see large.py
@@ -21,7 +22,6 @@ Pairs in one run, OPENBLAS_NUM_THREADS=1 on both sides, 2 warm-ups, median of 9 
 import argparse
 import json
 import os
-import resource
 import statistics
 import subprocess
 import sys
@@ -99,17 +99,19 @@ def run(*arguments: str) -> None:
         raise SystemExit(f"{' '.join(command)} failed with exit code {done.returncode}")
 
 
-def ratios(path: str, draws: int) -> dict[str, float]:
-    """All ratios but the sparse ones.
+def spread(path: str, draws: int) -> tuple[float, float]:
+    """Time [s] of so many draws, a whole process with two workers, and peak memory of all processes [MiB]."""
+    from tests.bench import peak
 
-    `spread` runs first: Linux counts this process's memory, at the time of the start, to the child's.
-    """
-    spreading = mebibytes = 0.0
-    if draws:
-        start = time.perf_counter()
-        run("spread", path, "--draws", str(draws), "--workers", "2", "--json", os.devnull)
-        spreading = time.perf_counter() - start
-        mebibytes = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss / 1024.0
+    wanted = (path, "--draws", str(draws), "--workers", "2", "--json", os.devnull)
+    start = time.perf_counter()
+    mebibytes = peak.run((sys.executable, "-m", "strength", "spread", *wanted))
+    return time.perf_counter() - start, mebibytes
+
+
+def ratios(path: str, draws: int) -> dict[str, float]:
+    """All ratios but the sparse ones."""
+    spreading, mebibytes = spread(path, draws) if draws else (0.0, 0.0)
     ready = prepare(read_case(path))
     varied, sweep = walls(ready), swept(ready)
     found: dict[str, float] = {}
@@ -148,11 +150,11 @@ def main() -> None:
     parser.add_argument("--draws", type=int, default=10_000, help="draws of `spread`; 0: leave it out")
     parser.add_argument("--no-sparse", action="store_true", help="leave the large frames out")
     options = parser.parse_args()
+    sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
     keep_freed()  # as the program does, on both sides
     path = options.case or str(cases_folder() / "bracken-revised" / "case.toml")
     told: dict[str, object] = {key: round(value, 3) for key, value in ratios(path, options.draws).items()}
     if not options.no_sparse:
-        sys.path.insert(0, str(Path(__file__).resolve().parents[2]))
         from tests.bench import large
 
         told["sparse_ratio"] = {name: round(large.ratio(counts), 3) for name, counts in large.SIZES.items()}

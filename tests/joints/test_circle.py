@@ -88,3 +88,24 @@ def test_what_is_no_circle() -> None:
     lines = straight(np.array([[[0.0, 10.0, 0.0, -10.0], [5.0, 10.0, 5.0, -10.0]]]))
     assert not any(is_circle(measured(pieces)) for pieces in (half, apart, lines))
     assert is_circle(circle(7.0))
+
+
+@given(
+    number=st.integers(0, 5),
+    amount=st.floats(0.1, 300.0),
+    radius=st.floats(3.0, 60.0),
+    turn=st.floats(0.0, 6.2),
+)
+def test_place_of_one_force_or_moment_alone(number: int, amount: float, radius: float, turn: float) -> None:
+    """Where only one part of q is at work its own greatest is the whole: the place must still be that one."""
+    both = np.zeros((2, 3))
+    both.flat[number] = amount
+    c, s = np.cos(turn), np.sin(turn)
+    direct, spin = both @ np.array([[1.0, 0.0, 0.0], [0.0, c, s], [0.0, -s, c]])
+    plain = FORMS[:, :2] * [1.0, 1.0, 1.0, 0.0]
+    pull = Pull(direct=direct[None, None], spin=spin[None, None])
+    found = tops_of_circle(circle(radius), pull, [(plain, SCALES[:, :2])])[0]
+    form = int(found.form[0, 0])
+    parts, _ = found.there()
+    own = plain[0, form, :3] * SCALES[0, form]
+    assert own @ parts[0, 0] ** 2 == pytest.approx(found.height[0, 0], rel=1e-8)

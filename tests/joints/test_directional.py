@@ -148,3 +148,21 @@ def test_out_of_the_plane_is_not_covered():
     assert used.use[0, 1] == pytest.approx(used.use[0, 0])
     assert np.isnan(used.use[0, 2])
     assert used.use[0, 3] == 0.0
+
+
+def test_what_rounding_leaves_has_no_direction():
+    """A force or a moment that is nothing beside the other counts as none: the figure is that without it."""
+    found = c_shape(0.7)
+    y, leg, strength = found.centroid[0, 1], np.array([5.0]), 480.0
+    alone, with_force, pulled, with_moment = (
+        in_plane(found, through(found, load), leg, strength)
+        for load in (
+            [0, 0, 0, 4e5, 0, 0],
+            [0, -3e-7, 2e-7, 4e5, 0, 0],
+            [0, 0, 7e3, 7e3 * y, 0, 0],
+            [0, 0, 7e3, 7e3 * y - 2e-6, 0, 0],
+        )
+    )
+    assert with_force.use[0, 0] == pytest.approx(alone.use[0, 0], rel=1e-12)
+    assert (with_force.arm[0, 0], with_force.force[0, 0]) == (np.inf, 0.0)
+    assert with_moment.use[0, 0] == pytest.approx(pulled.use[0, 0], rel=1e-12)

@@ -14,7 +14,7 @@ from strength.report.explained import explained_document, explained_exit
 from strength.report.hand_units import HandUnits
 from strength.run import run
 from strength.studies.explain.register import explain_row
-from tests.studies.explain.worked import ROOT
+from tests.studies.explain.worked import OWN, ROOT
 
 ARM = ROOT / "cases" / "one-arm" / "case.toml"
 INCH = ROOT / "cases" / "plates" / "case.toml"
@@ -62,6 +62,46 @@ def test_record_holds_every_number(capsys: pytest.CaptureFixture[str]) -> None:
     assert len(symbols) == len(set(symbols))
     assert all(line["origin"] for line in record["inputs"])
     assert record["steps"][-1]["symbol"] == "u"
+
+
+LAPPED = str(next(path for path in OWN if path.stem == "lapped"))
+
+
+def test_table_is_shown_in_part_and_recorded_whole(capsys: pytest.CaptureFixture[str]) -> None:
+    """A weld in 360 pieces: one of 20 on the console, all in the record, the sums of stretches and of all."""
+    code, out, _ = told(capsys, LAPPED, "lap/weld-throat/skew")
+    assert code == 0
+    lines = out.splitlines()
+    assert max(map(cell_len, lines)) <= 80
+    assert "piece  rho, mm" in out
+    _, text, _ = told(capsys, LAPPED, "lap/weld-throat/skew", "--json", "-")
+    (table,) = json.loads(text)["tables"]
+    assert len(table["pieces"]) == 360
+    heads = [column["symbol"] for column in table["columns"]]
+    force = [row[heads.index("R_y")] for row in table["pieces"]]
+    assert sum(force) == pytest.approx(table["wholes"]["sum_y"])
+    stretches = [line.split() for line in lines if " to " in line and line[0].isdigit()]
+    assert [(int(cells[0]), int(cells[2])) for cells in stretches] == [
+        (n + 1, n + 20) for n in range(0, 360, 20)
+    ]
+    for cells in stretches:
+        assert float(cells[3]) == pytest.approx(sum(force[int(cells[0]) - 1 : int(cells[2])]), rel=1e-5)
+    turns = [row[heads.index("turn")] for row in table["pieces"]]
+    decides = turns.index(min(turns)) + 1
+    assert f"of piece {decides}" in " ".join(out.split())
+    shown = [line.split() for line in lines if line.split()[:1] == [str(decides)]]
+    assert len(shown) == 3
+
+
+@pytest.mark.parametrize("load", ["skew", "turn", "aside"])
+@pytest.mark.parametrize("part", ["lap", "rows", "ring", "foot"])
+def test_no_line_is_too_long(capsys: pytest.CaptureFixture[str], part: str, load: str) -> None:
+    """Welds by their direction or their group's strength, in 80 columns."""
+    code, out, err = told(capsys, LAPPED, f"{part}/weld-throat/{load}")
+    assert code in (0, 3)
+    assert not err
+    assert "The two agree" in out
+    assert max(map(cell_len, out.splitlines())) <= 80
 
 
 def test_part_lists_its_checks(capsys: pytest.CaptureFixture[str]) -> None:

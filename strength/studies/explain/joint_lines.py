@@ -3,7 +3,8 @@
 import numpy as np
 
 from strength.case.shape import Bar, Tube
-from strength.checks.walls import HIGH, HIGH_FACTOR, WallJoint, host_forces, wall_joints
+from strength.checks.wall_columns import HIGH, HIGH_FACTOR, wall_columns
+from strength.checks.walls import WallJoint, host_forces, wall_joints
 from strength.checks.weld_groups import forces_through
 from strength.checks.welds import weld_effects
 from strength.library import Metal
@@ -47,12 +48,12 @@ def write_joint(sheet: Sheet, subject: Subject, joint: WallJoint) -> None:
     sheet.step("M_ip", loaded(sheet, subject, "n*abs(M_1)"), "moment", "in the plane, with its factors")
     sheet.step("M_op", loaded(sheet, subject, "n*abs(M_2)"), "moment", "out of the plane, with its factors")
     sheet.given("theta", meeting.angle, "angle", "between the two parts", told)
-    _write_yield(sheet, joint, metal)
+    _write_yield(sheet, joint, metal, float(wall_columns(context, [joint]).fy[0, 0, 0]))
 
 
-def _write_yield(sheet: Sheet, joint: WallJoint, metal: Metal) -> None:
+def _write_yield(sheet: Sheet, joint: WallJoint, metal: Metal, used: float) -> None:
     host = joint.effect.weld.onto
-    value, used = float(joint.wall.yield_[0]), float(joint.fy[0, 0])
+    value = float(joint.wall.yield_[0])
     origin = metal_origin(
         metal, float(joint.wall.wall[0]) if np.isfinite(joint.wall.wall[0]) else 0.0, welded=True
     )

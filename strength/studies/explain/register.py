@@ -25,6 +25,7 @@ KINDS = {
     "bolt-shear": "bolt_shear",
     "bolt-tension": "bolt_tension",
     "bolt-combined": "bolt_combined",
+    "lug": "lug",
     "pull-through": "pull_through",
     "bearing": "bearing",
     "tear-out": "tear_out",
@@ -37,13 +38,14 @@ KINDS = {
     "sleeve-bearing": "sleeve_bearing",
     "sleeve-wall": "sleeve_wall",
     "clamp-slip": "clamp_slip",
+    "dropout": "dropout",
 }
 NOUNS = ((Tube, "tube"), (Bar, "bar"), (Box, "box"), (Flat, "plate"))
 
 
 def explain_row(context: Context, row: Row) -> Explained:
     """A row worked out again from its inputs. Raises NotByHandError for a kind without a sheet."""
-    if row.kind not in KINDS or (row.kind == "weld-throat" and _is_by_direction(context, row)):
+    if row.kind not in KINDS:
         raise NotByHandError(row.id, row.kind)
     subject = Subject(context=context, row=row, load=context.load_names.index(row.load))
     sheet = Sheet()
@@ -60,12 +62,6 @@ def explain_row(context: Context, row: Row) -> Explained:
         units=context.case.units,
         noun=_noun(context, row),
     )
-
-
-def _is_by_direction(context: Context, row: Row) -> bool:
-    """Whether a weld counts the force's direction in: by sampling or a search for a centre, not by hand."""
-    weld = next(weld for weld in context.case.welds if weld.name == row.part)
-    return context.factors.method == "allowable" and (weld.directional or weld.method == "ultimate")
 
 
 def _noun(context: Context, row: Row) -> str:

@@ -1,11 +1,12 @@
 """The sheet of paper on which a check is worked out."""
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
 import attrs
 
 from strength.checks.verdict import Row
 from strength.studies.explain.formula import is_plain, total, value_of
+from strength.studies.explain.table import Column, Table, tabled
 
 CLOSE = 1e-6  # relative: what is worked out here against the row
 CLOSE_STRESS = 2e-3  # where the worst place of a section was searched for
@@ -40,7 +41,7 @@ class Said:
     text: str
 
 
-Line = Given | Step | Said
+Line = Given | Step | Said | Table
 
 
 @attrs.frozen(kw_only=True)
@@ -125,6 +126,20 @@ class Sheet:
     def say(self, text: str) -> None:
         """Write a remark."""
         self._lines.append(Said(text=text))
+
+    def table(
+        self,
+        what: str,
+        origin: str,
+        columns: Sequence[Column],
+        given: Mapping[str, Sequence[float]],
+        per: int,
+    ) -> None:
+        """Work a table out; what is gathered of its columns is known from then on."""
+        found = tabled(what, origin, columns, given, self._values, per)
+        self._lines.append(found)
+        for symbol, value in found.wholes.items():
+            self._kept(symbol, value)
 
     def turned(
         self,

@@ -18,9 +18,9 @@ BENDING = "EN 1993-1-8 Table 7.14, from memory"
 def write_on_box(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Standing) -> None:
     """All three parts in interaction."""
     _face(sheet, subject, joint)
-    crossed = any(one.kind == "opposite" for one in joint.near)
-    if stand.plate:
-        _plate(sheet, joint, along=stand.along)
+    crossed = joint.is_crossed
+    if stand.make_up.plate:
+        _plate(sheet, joint, along=stand.make_up.along)
         write_arms(sheet, stand)
         sheet.step("M_ipR", "arm_in*N_R", "moment", f"strength in the plane ({PLATES})")
         sheet.step("M_opR", "arm_out*N_R", "moment", f"strength out of the plane ({PLATES})")
@@ -32,9 +32,9 @@ def write_on_box(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Standi
             "yield strength of what stands, welded",
             "library: " + joint.own.metal.name,
         )
-        if stand.round:
+        if stand.make_up.round:
             sheet.say("A round member counts as a square one times pi/4.")
-        shape = "pi/4*" if stand.round else ""
+        shape = "pi/4*" if stand.make_up.round else ""
         _effective(sheet)
         _axial(sheet, joint, shape, crossed=crossed)
         _in_plane(sheet, shape, crossed=crossed)

@@ -18,7 +18,7 @@ def write_on_tube(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Stand
     sheet.step("k_p", "1 - 0.3*min(n_p, 1)*(1 + min(n_p, 1))", "1", "what the tube's own stress leaves")
     sheet.step("c", "k_p*f_y0*t_0^2", "force", "common to all")
     sheet.step("beta", "b_1/d_0", "1", "width over diameter")
-    _face(sheet, stand, crossed=any(one.kind == "opposite" for one in joint.near))
+    _face(sheet, stand, crossed=joint.is_crossed)
     sheet.step("N_R", "N_0/sin(theta)", "force", "axial strength of the face")
     write_arms(sheet, stand)
     sheet.step("u_N", "abs(N_d)/N_R", "1", "axial force")
@@ -31,7 +31,7 @@ def write_on_tube(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Stand
 
 def write_arms(sheet: Sheet, stand: Standing) -> None:
     """Lever arms of moments in the plane and out of it."""
-    if stand.plate and not stand.along:
+    if stand.make_up.plate and not stand.make_up.along:
         what = "arm in the plane: half its thickness (own choice; the table gives nothing)"
         sheet.step("arm_in", "0.5*t_1", "length", what)
     else:
@@ -40,11 +40,11 @@ def write_arms(sheet: Sheet, stand: Standing) -> None:
 
 
 def _face(sheet: Sheet, stand: Standing, *, crossed: bool) -> None:
-    longer = "" if stand.plate else "*(1 + 0.25*h_1/d_0)"
-    if stand.plate and stand.along:
+    longer = "" if stand.make_up.plate else "*(1 + 0.25*h_1/d_0)"
+    if stand.make_up.plate and stand.make_up.along:
         sheet.step("N_0", "5*c*(1 + 0.25*h_1/d_0)", "force", f"plate along the tube ({TABLE})")
         return
-    word = "plate across the tube" if stand.plate else "box or tube"
+    word = "plate across the tube" if stand.make_up.plate else "box or tube"
     sheet.step("N_1", f"c*(4 + 20*beta^2){longer}", "force", f"{word} ({TABLE})")
     if crossed:
         sheet.step("N_2", f"c*5/(1 - 0.81*beta){longer}", "force", f"another stands opposite ({TABLE})")
@@ -55,11 +55,11 @@ def _face(sheet: Sheet, stand: Standing, *, crossed: bool) -> None:
 
 def _punched(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Standing) -> None:
     key = f"of its section, {subject.key(joint.effect.seat.bar, 'section')}"
-    sheet.given("A_1", stand.area[0, 0], "area", "area of what stands", key)
-    sheet.given("W_in", stand.modulus_in[0, 0], "modulus", "its modulus, bent in the plane", key)
-    sheet.given("W_out", stand.modulus_out[0, 0], "modulus", "its modulus, bent out of the plane", key)
+    sheet.given("A_1", stand.area[0, 0, 0], "area", "area of what stands", key)
+    sheet.given("W_in", stand.modulus_in[0, 0, 0], "modulus", "its modulus, bent in the plane", key)
+    sheet.given("W_out", stand.modulus_out[0, 0, 0], "modulus", "its modulus, bent out of the plane", key)
     formula = "abs(N_d)/A_1 + M_ip/W_in + M_op/W_out"
     sheet.step("s_1", formula, "stress", "its greatest stress")
-    twice = "2*" if stand.plate else ""
+    twice = "2*" if stand.make_up.plate else ""
     sheet.step("p_R", f"{twice}t_0*f_y0/sqrt(3)", "flow", f"force per length that the wall carries ({TABLE})")
     sheet.step("u_punch", "s_1*t_1/p_R", "1", "punching")

@@ -2,6 +2,7 @@
 
 from strength.case.shape import Bar, Flat, Tube
 from strength.checks.standing import Standing, standing, words
+from strength.checks.wall_kinds import make_up
 from strength.checks.walls import WallJoint
 from strength.studies.explain.joint_lines import joint_of, path_origin, write_joint, write_squeeze
 from strength.studies.explain.sheet import Sheet, Told
@@ -18,8 +19,11 @@ ASKS = (
 def explain(subject: Subject, sheet: Sheet) -> Told:
     """On a round tube or on a box."""
     joint = joint_of(subject)
-    stand = standing(subject.context, joint)
-    sheet.say(f"{joint.effect.weld.member}: {words(joint, stand)}.")
+    own = make_up(joint)
+    if own is None:
+        raise TypeError(f"no table has {joint.effect.weld.name}")
+    stand = standing(subject.context, [joint], own)
+    sheet.say(f"{joint.effect.weld.member}: {words(joint, own)}.")
     write_joint(sheet, subject, joint)
     write_squeeze(sheet, subject, joint)
     _write_standing(sheet, subject, joint, stand)
@@ -43,4 +47,4 @@ def _write_standing(sheet: Sheet, subject: Subject, joint: WallJoint, stand: Sta
         ("h_1", stand.h1, "its size along the host"),
         ("t_1", stand.t1, f"its {thick}"),
     ):
-        sheet.given(symbol, values[0, 0], "length", what, key)
+        sheet.given(symbol, values[0, 0, 0], "length", what, key)

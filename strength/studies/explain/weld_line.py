@@ -11,7 +11,7 @@ from strength.joints.draw import drawn
 from strength.joints.fillet import Rule
 from strength.joints.forms import Forms
 from strength.joints.peak import peaks
-from strength.joints.traction import pull
+from strength.joints.traction import Pull, pull
 from strength.joints.weld_line import WeldLine, measured
 from strength.studies.explain.sheet import Sheet
 from strength.studies.explain.subject import Subject, along_words, keyed, write_forces
@@ -37,22 +37,37 @@ def weld_of(subject: Subject) -> tuple[WeldEffect, int]:
 
 def write_line(sheet: Sheet, subject: Subject, worst: Worst, effect: WeldEffect, number: int) -> Rule:
     """Everything from N to q_x, q_s, q_n at the worst place; returns the rule that counts there."""
-    context, seat = subject.context, effect.seat
     rule = worst.rules[int(worst.rule[0, subject.load])]
+    line, forces = write_through(sheet, subject, effect, number)
+    write_at(sheet, line, _place(line, forces, effect.weld, rule))
+    return rule
+
+
+def write_through(
+    sheet: Sheet, subject: Subject, effect: WeldEffect, number: int, *, about: str = "xyz"
+) -> tuple[WeldLine, Array]:
+    """Forces through the weld's plane and the shape of its line; returns the line and them, (1, 1, 6).
+
+    about: the axes about which the line's spread is asked for.
+    """
+    context, seat = subject.context, effect.seat
     every = tuple(one.seat for one in weld_effects(context))
     forces = forces_through(context, every)[:1, :, number]
     group = drawn((seat,), context.bars, cut=subject.limit_state, designs=1)[0]
     line = measured(group.pieces, group.cylinder)
     origin = along_words(subject, seat.bar, float(np.ravel(seat.plane)[0]))
     write_forces(sheet, subject, forces[0, subject.load], "012345", f"{origin}; through the weld's plane")
-    _write_shape(sheet, subject, effect, line)
-    place = _place(line, forces[:, [subject.load]], seat.weld, rule)
+    _write_shape(sheet, subject, effect, line, about)
+    return line, forces[:, [subject.load]]
+
+
+def write_at(sheet: Sheet, line: WeldLine, place: Place) -> None:
+    """From the forces to those per length at a place of the line."""
     _write_pull(sheet, line)
     _write_place(sheet, line, place)
-    return rule
 
 
-def _write_shape(sheet: Sheet, subject: Subject, effect: WeldEffect, line: WeldLine) -> None:
+def _write_shape(sheet: Sheet, subject: Subject, effect: WeldEffect, line: WeldLine, about: str) -> None:
     """Length, centroid and spread of the line."""
     weld = effect.weld
     key = keyed(weld.path, weld.name, "pattern")
@@ -69,8 +84,8 @@ def _write_shape(sheet: Sheet, subject: Subject, effect: WeldEffect, line: WeldL
         sheet.given("r", radius, "length", "radius of the weld's line", source)
         sheet.step("L", "2*pi*r", "length", "length of the line")
         sheet.step("S_xx", "2*pi*r^3", "modulus", "spread of the line about x_m, q^2 along it")
-        sheet.step("S_yy", "pi*r^3", "modulus", "spread about y_m")
-        sheet.step("S_zz", "pi*r^3", "modulus", "spread about z_m")
+        for axis in about.replace("x", ""):
+            sheet.step(f"S_{axis}{axis}", "pi*r^3", "modulus", f"spread about {axis}_m")
         return
     sheet.given("L", line.length[0], "length", "length of the line", source)
     for axis, value in zip("xyz", line.centroid[0], strict=True):
@@ -78,6 +93,8 @@ def _write_shape(sheet: Sheet, subject: Subject, effect: WeldEffect, line: WeldL
             sheet.given(f"c_{axis}", value, "length", f"centroid of the line along {axis}_m", source)
     spread, scale = line.spread[0], float(np.abs(line.spread[0]).max())
     for i, j in ((0, 0), (1, 1), (2, 2), (0, 1), (0, 2), (1, 2)):
+        if not {"xyz"[i], "xyz"[j]} <= set(about):
+            continue
         if i == j or abs(spread[i, j]) > WEAK * scale:
             name = f"S_{'xyz'[i]}{'xyz'[j]}"
             what = "spread of the line: the integral of q^2 1 - q q^T about its centroid"
@@ -88,14 +105,18 @@ def _place(line: WeldLine, forces: Array, weld: Weld, rule: Rule) -> Place:
     """Where the rule is worst, and how the line runs there."""
     through = pull(line, forces, [weld], ("",))
     peak = peaks(line, through, [Forms(forms=rule.form[:1, None], scales=np.ones((1, 1)))])[0]
-    at = peak.place[0, 0]
+    return place_of(line, through, peak.place[0, 0], peak.parts[0, 0])
+
+
+def place_of(line: WeldLine, through: Pull, at: Array, parts: Array) -> Place:
+    """A place (3,) of the line with the line's direction, by the parts q_x, q_s, q_n (3,) found there."""
     best, along = np.inf, np.array([0.0, 1.0, 0.0])
     for piece in range(line.pieces.span.size):
         direction = _direction(line, piece, at)
         if direction is None:
             continue
         q = through.direct[0, 0] + np.cross(through.spin[0, 0], at - line.centroid[0])
-        missed = float(np.abs(_parts(q, direction) - peak.parts[0, 0]).max())
+        missed = float(np.abs(_parts(q, direction) - parts).max())
         if missed < best:
             best, along = missed, direction
     return Place(at=at, along=along)

@@ -7,7 +7,6 @@ from strength.joints.fillet import (
     DIRECTIONAL,
     EN_1999,
     OWN,
-    QUALITY,
     SIMPLIFIED,
     WELD_STRESS,
     Rule,
@@ -15,10 +14,10 @@ from strength.joints.fillet import (
     correlation,
 )
 from strength.joints.parents import parents
-from strength.library.sources import SURE, cite
 from strength.studies.explain.sheet import Sheet, Told
-from strength.studies.explain.subject import Subject, finish, keyed, loaded, ultimate_divisor
+from strength.studies.explain.subject import Subject, finish, keyed, loaded
 from strength.studies.explain.weld_line import weld_of, write_line
+from strength.studies.explain.weld_strength import filler_origin, write_quality, write_share
 
 ASKS = (
     "Does the weld itself tear? The forces through it are spread along its line (a uniform part, and a "
@@ -28,19 +27,37 @@ ASKS = (
 
 
 def explain(subject: Subject, sheet: Sheet) -> Told:
-    """Line, worst place, throat, limit."""
+    """By the line method, by the force's direction or by the whole group's strength, as the weld says."""
     effect, number = weld_of(subject)
-    weld = effect.weld
+    if not subject.limit_state and effect.weld.method == "ultimate":
+        from strength.studies.explain.weld_ultimate import explain_ultimate
+
+        return explain_ultimate(subject, sheet, effect, number)
+    if not subject.limit_state and effect.weld.directional:
+        from strength.studies.explain.weld_directional import explain_directional
+
+        return explain_directional(subject, sheet, effect, number)
+    write_line_method(sheet, subject, effect, number)
+    finish(sheet, "stress", "limit", effect.path_factor)
+    return Told(asks=ASKS, demand="stress", limit="limit")
+
+
+def write_line_method(sheet: Sheet, subject: Subject, effect: WeldEffect, number: int) -> None:
+    """Line, worst place, `stress` on the throat and its `limit`."""
     rule = write_line(sheet, subject, effect.throat, effect, number)
+    write_throat(sheet, subject, effect)
+    sheet.step("stress", _combined(rule), "stress", f"{rule.what}: {rule.source}")
+    _limit(sheet, subject, effect, rule)
+
+
+def write_throat(sheet: Sheet, subject: Subject, effect: WeldEffect) -> None:
+    """Leg, throat and the parts of the stress on it."""
+    weld = effect.weld
     sheet.given("leg", float(effect.seat.leg[0]), "length", "leg", keyed(weld.path, weld.name, "leg"))
     sheet.step("a", "leg/sqrt(2)", "length", "throat of equal legs")
     for axis, word in (("x", "along the member"), ("s", "along the weld"), ("n", "across both")):
         formula = loaded(sheet, subject, f"q_{axis}/a")
         sheet.step(f"t_{axis}", formula, "stress", f"on the throat, {word}")
-    sheet.step("stress", _combined(rule), "stress", f"{rule.what}: {rule.source}")
-    _limit(sheet, subject, effect, rule)
-    finish(sheet, "stress", "limit", effect.path_factor)
-    return Told(asks=ASKS, demand="stress", limit="limit")
 
 
 def _combined(rule: Rule) -> str:
@@ -56,14 +73,11 @@ def _limit(sheet: Sheet, subject: Subject, effect: WeldEffect, rule: Rule) -> No
     """What the throat may carry."""
     weld, case = effect.weld, subject.context.case
     filler = case.fillers[weld.filler]
-    told = "; ".join(text for text in (cite(filler.source), SURE.get(filler.sure, filler.sure)) if text)
-    origin = f"{'case: filler' if filler.own else 'library'}: {filler.name} ({told})"
+    origin = filler_origin(filler)
     own, onto = parents(case, effect.seat, subject.context.bars)
     if rule.source in (OWN, ALUMINIUM) or not subject.limit_state:
-        sheet.given("f_F", filler.strength, "stress", "tensile strength of the filler", origin)
         factor = BRAZED if rule.source == OWN else WELD_STRESS[filler.kind]
-        sheet.given("k_F", factor, "1", "part of it that a throat carries", rule.source)
-        characteristic = "k_F*f_F"
+        characteristic = write_share(sheet, subject, weld, factor, rule.source)
     elif rule.source == EN_1999:
         fw, known = aluminium_strength(filler, own, onto)
         what = "strength of the weld" if known else "the table's least, since it does not pair these"
@@ -102,15 +116,7 @@ def _limit(sheet: Sheet, subject: Subject, effect: WeldEffect, rule: Rule) -> No
             characteristic = "f_u/(sqrt(3)*beta_w)" if rule.source == SIMPLIFIED else "f_u/beta_w"
             if rule.source not in (SIMPLIFIED, DIRECTIONAL):
                 raise ValueError(rule.source)
-    quality = QUALITY[weld.quality]
-    sheet.given(
-        "k_Q",
-        quality,
-        "1",
-        f"quality of the weld: {weld.quality} (own choice)",
-        keyed(weld.path, weld.name, "quality"),
-    )
-    ultimate_divisor(sheet, subject)
+    write_quality(sheet, subject, weld)
     sheet.step("limit", f"{characteristic}*k_Q/n", "stress", "what the stress may reach")
 
 

@@ -5,38 +5,17 @@ tests/published and tests/second_way. Here: that what is printed really gives wh
 calculator, in either system of units.
 """
 
-import math
 from pathlib import Path
 
 import pytest
 
-from strength.report.hand_units import HandUnits, figures
+from strength.errors import NotByHandError
+from strength.report.hand_units import HandUnits
 from strength.studies.explain.register import KINDS, explain_row
-from strength.studies.explain.sheet import Explained, Given, Step
-from tests.studies.explain.worked import PATHS, named, outcome_of, worst_rows
+from tests.studies.explain.worked import OWN, PATHS, named, outcome_of, recalculated, worst_rows
 
-CALCULATOR = {name: getattr(math, name) for name in ("sqrt", "hypot", "exp", "sin", "cos", "tan", "pi")}
-CALCULATOR |= {"abs": abs, "min": min, "max": max}
 DIGITS = 1e-3  # what six printed digits must give back
 NOTHING = 1e-4  # utilisations below it are what rounding leaves of nothing
-
-
-def rounded(value: float) -> float:
-    """A number as it is printed."""
-    return float(figures(value))
-
-
-def recalculated(found: Explained, units: HandUnits) -> dict[str, float]:
-    """All numbers, each worked out by Python's own arithmetic from the printed ones before it."""
-    known: dict[str, float] = {}
-    for line in found.lines:
-        if isinstance(line, Given):
-            shown = units.number(line.value, line.dimension)
-            known[line.symbol] = math.radians(float(shown[:-4])) if shown.endswith(" deg") else float(shown)
-        elif isinstance(line, Step):
-            scope = {**CALCULATOR, **known}
-            known[line.symbol] = rounded(eval(line.formula.replace("^", "**"), {}, scope))  # noqa: S307
-    return known
 
 
 @pytest.mark.parametrize("path", PATHS, ids=named)
@@ -69,3 +48,25 @@ def test_every_kind_has_a_sheet_and_meets_a_case() -> None:
     """No kind of the cases' rows is without a sheet, and no sheet is without a row that tries it."""
     kinds = {row.kind for path in PATHS for row in outcome_of(path).rows}
     assert kinds == set(KINDS)
+
+
+@pytest.mark.parametrize("path", OWN, ids=named)
+def test_every_load_is_worked_out(path: Path) -> None:
+    """Not the worst load alone: a force in the plane and out of it, a moment alone, nothing at all."""
+    outcome = outcome_of(path)
+    assert outcome.context is not None
+    for row in outcome.rows:
+        found = explain_row(outcome.context, row)
+        assert found.agrees, (row.id, found.off)
+        for system in ("metric", "inch"):
+            again = recalculated(found, HandUnits(system))
+            assert abs(again["u"] - found.utilisation) <= DIGITS * max(found.utilisation, NOTHING), row.id
+
+
+def test_kind_without_a_sheet_is_refused() -> None:
+    """A message that names the row, not a wrong sheet."""
+    outcome = outcome_of(PATHS[0])
+    assert outcome.context is not None
+    row = outcome.rows[0]._replace(kind="creep")
+    with pytest.raises(NotByHandError, match=f"{row.part}/creep/.*not worked out by hand"):
+        explain_row(outcome.context, row)
