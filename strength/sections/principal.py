@@ -15,6 +15,8 @@ ALIGNED = 1e-9  # of the greater second moment: a product moment below it counts
 
 def principal_turns(shapes: Sequence[Shape | None]) -> Array:
     """Angle [rad] about x_m from y_m, z_m to the principal axes of each bar; 0 but for outlines."""
+    if Outline not in set(map(type, shapes)):
+        return np.zeros(len(shapes))
     return np.array([principal_turn(shape) if isinstance(shape, Outline) else 0.0 for shape in shapes])
 
 
