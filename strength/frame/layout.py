@@ -1,5 +1,7 @@
 """Points, members and struts of a case to a layout of straight segments."""
 
+from operator import attrgetter
+
 import numpy as np
 
 from strength.arrays import distinct
@@ -55,10 +57,10 @@ def lay_out(case: Case) -> Layout:
 
 def _segments(parts: list[Member | Strut], number: dict[str, int]) -> tuple[Index, Index, Index, Index]:
     """Point numbers at the segments' starts and ends, each bar's first segment, each segment's bar."""
-    starts = [number[part.start] for part in parts]
-    ends = [number[part.end] for part in parts]
-    vias = [part.via if isinstance(part, Member) else () for part in parts]
-    between = {b: [number[name] for name in via] for b, via in enumerate(vias) if via}
+    starts = list(map(number.__getitem__, map(attrgetter("start"), parts)))
+    ends = list(map(number.__getitem__, map(attrgetter("end"), parts)))
+    members = [part for part in parts if isinstance(part, Member)]  # they come before the struts
+    between = {b: [number[name] for name in m.via] for b, m in enumerate(members) if m.via}
     pieces = np.ones(len(parts), dtype=np.intp)
     for b, via in between.items():
         pieces[b] += len(via)
