@@ -1,6 +1,7 @@
 """How each segment is joined at its ends, and by which freedoms it moves."""
 
 from functools import cached_property
+from operator import attrgetter
 
 import numpy as np
 
@@ -62,11 +63,14 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     exact = np.zeros(segments, dtype=bool)
     stiffness = np.full(segments, np.nan)
     members = case.members
-    solid = np.array([isinstance(member.shape, Rigid) for member in members], dtype=bool)
+    shapes = [*map(attrgetter("shape"), members), *map(attrgetter("shape"), case.struts)]
+    solid = np.zeros(len(members), dtype=bool)
+    if Rigid in set(map(type, shapes)):
+        solid[:] = [isinstance(shape, Rigid) for shape in shapes[: len(members)]]
     exact[: int(layout.last[len(members) - 1]) + 1 if members else 0] = np.repeat(
         solid, (layout.last - layout.first + 1)[: len(members)]
     )
-    loose = (b for b, member in enumerate(members) if (member.from_end, member.to_end) != ("fixed", "fixed"))
+    loose = (b for b, m in enumerate(members) if m.from_end != "fixed" or m.to_end != "fixed")
     for b in loose:
         member = members[b]
         for side, kind, at in ((0, member.from_end, layout.first[b]), (1, member.to_end, layout.last[b])):
@@ -90,7 +94,6 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     reach = float(np.mean(layout.length)) if segments else 1.0
     pattern = patterns(layout.length, ball[:, 0], ball[:, 1])
     # A skew outline bends apart in its principal axes only, so the patterns stand in those.
-    shapes = [*(member.shape for member in members), *(strut.shape for strut in case.struts)]
     turn = principal_turns(shapes)[layout.bar]
     axes = turn_axes(layout.axes, turn) if np.any(turn) else layout.axes
     ends = vectors(axes, pattern)
