@@ -49,7 +49,6 @@ def unit_round() -> StressMatrix:
         tau_2=None,
         neighbours=stretch(COUNT, closed=True)[None],
         probe=np.arange(0, COUNT, 8),
-        waves=True,
     )
 
 

@@ -16,7 +16,6 @@ Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
 CHUNK = 1 << 17  # numbers held at once, so that they stay in the processor's cache
-NOTHING = 1e-13  # of the greatest: a wave of rounding
 MOST_PAIRS = 16  # of nominal stresses: with more, squares are quicker taken at the points
 Parts = list[tuple[float, Index, Array]]  # weight, columns, matrix
 
@@ -35,7 +34,6 @@ class StressMatrix:
     reach: (parts, columns) what nominal stresses of 1 can add to sigma, tau_1 and tau_2 at any point,
     together a bound of these; None: the greatest of each column.
     has_corners: at some point sigma comes up to its bound.
-    waves: squares go round a circle in a few waves.
     """
 
     scale: Array
@@ -47,7 +45,6 @@ class StressMatrix:
     probe: Index = field(factory=lambda: np.zeros(1, dtype=np.intp))
     reach: Array | None = None
     has_corners: bool = False
-    waves: bool = False
 
     @property
     def is_common(self) -> bool:
@@ -164,32 +161,18 @@ class StressMatrix:
         Of few pairs: from their products to the whole (weight 0). Of many: from nominal stresses of
         some columns to each part of the stress, which is squared and weighted.
         """
-        one = self._pairs[0]
+        one, other = self._pairs
         if one.size > MOST_PAIRS:
             parts = []
             for weight, matrix in self._linear:
                 used = np.flatnonzero((matrix != 0.0).any(axis=(0, 1)))
                 parts.append((weight, used, np.ascontiguousarray(matrix[..., used].swapaxes(-1, -2))))
             return parts
-        square = self._by_pairs.swapaxes(-1, -2)
-        return [(0.0, one, np.ascontiguousarray(square if self._fold is None else self._fold @ square))]
-
-    @cached_property
-    def _by_pairs(self) -> Array:
-        """Squares at the points from products of pairs (designs or 1, points, pairs)."""
-        one, other = self._pairs
         square = np.zeros((1, 1, 1))
         for weight, matrix in self._linear:
             square = square + weight * matrix[..., one] * matrix[..., other]
-        return square * np.where(one == other, 1.0, 2.0)
-
-    @cached_property
-    def _fold(self) -> Array | None:
-        """Of waves round a circle: from products of pairs to the few waves they make (1, waves, pairs)."""
-        if not self.waves:
-            return None
-        size, along = np.linalg.svd(self._by_pairs[0], full_matrices=False)[1:]
-        return np.ascontiguousarray(along[size > NOTHING * size[0]])[None]
+        square = square * np.where(one == other, 1.0, 2.0)
+        return [(0.0, one, np.ascontiguousarray(square.swapaxes(-1, -2)))]
 
     def _squares(self, nominal: Array, parts: Parts, *, by_point: bool = False) -> Array:
         """Sigma^2 + 3 tau^2 at points (designs, rows, points), or (designs, points, rows)."""
@@ -198,7 +181,6 @@ class StressMatrix:
             own = nominal[:, columns]
             if weight == 0.0:
                 own = own * nominal[:, self._pairs[1]]
-                own = own if self._fold is None else self._fold @ own
             stress = matrix.swapaxes(1, 2) @ own if by_point else own.swapaxes(1, 2) @ matrix
             if weight == 0.0:
                 return stress
