@@ -53,7 +53,7 @@ def test_random_frames(seed, free):
 @given(seeds)
 @several
 def test_few_members_differ(seed):
-    """Fronts alike in all designs are worked out once: the same numbers as each design by itself."""
+    """Fronts alike in all designs are worked out once: each design as by itself, but for the last bits."""
     rng = np.random.default_rng(seed)
     case = random_case(rng)
     layout = lay_out(case)
@@ -65,7 +65,9 @@ def test_few_members_differ(seed):
     found = eliminate(ready.fronts, coefficient, loads)
     close(found, dense(ready, coefficient, loads))
     for n in range(5):
-        assert np.array_equal(found[n : n + 1], eliminate(ready.fronts, coefficient[n : n + 1], loads))
+        alone = eliminate(ready.fronts, coefficient[n : n + 1], loads)
+        size = np.abs(alone).max(axis=1, keepdims=True)
+        assert np.all(np.abs(found[n : n + 1] - alone) <= 1e-11 * size)
 
 
 @pytest.mark.parametrize("name", DEMOS)
