@@ -154,10 +154,10 @@ def main() -> None:
     keep_freed()  # as the program does, on both sides
     path = options.case or str(cases_folder() / "bracken-revised" / "case.toml")
     told: dict[str, object] = {key: round(value, 3) for key, value in ratios(path, options.draws).items()}
-    if not options.no_sparse:
-        from tests.bench import large
-
-        told["sparse_ratio"] = {name: round(large.ratio(counts), 3) for name, counts in large.SIZES.items()}
+    if not options.no_sparse:  # in a process of its own, at the allocator's defaults
+        command = (sys.executable, str(Path(__file__).with_name("large.py")), "--json", "-")
+        done = subprocess.run(command, stdout=subprocess.PIPE, check=True)
+        told |= json.loads(done.stdout)
     text = json.dumps(told)
     if options.json == "-":
         print(text)
