@@ -19,7 +19,7 @@ from strength.joints.pieces import Pieces
 from strength.joints.seat import Seat
 from strength.joints.traction import pull
 from strength.joints.weld_line import WeldLine, measured, worst_face_angle
-from strength.values import evolve, frozen
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
@@ -95,7 +95,7 @@ def forces_through(context: Context, seats: tuple[Seat, ...]) -> Array:
 
 def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...], forces: Array) -> Judged:
     line = measured(group.pieces, group.cylinder, group.reach)
-    ruled = tuple(_rules(context, seat, _of(line.pieces, group, k)) for k, seat in enumerate(seats))
+    ruled = tuple(_rules(context, seat, line.pieces.some(group.rows_of(k))) for k, seat in enumerate(seats))
     through = pull(line, _through(group, forces), [seat.weld for seat in seats], context.load_names)
     make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms
     both = [make(group, [one.throat for one in ruled]), make(group, [one.toe for one in ruled])]
@@ -190,15 +190,3 @@ def _rules(context: Context, seat: Seat, pieces: Pieces) -> Ruled:
 def _along_width(pieces: Pieces) -> Flags:
     """(designs, pieces) True for lines along a flat's width, which lies along z_m."""
     return np.asarray(np.abs(pieces.delta[..., 0]) <= 1e-6 * np.abs(pieces.delta[..., 1]))
-
-
-def _of(pieces: Pieces, group: Group, k: int) -> Pieces:
-    """The pieces of the group's weld k."""
-    rows = slice(k * group.each, (k + 1) * group.each)
-    return evolve(
-        pieces,
-        base=pieces.base[rows],
-        delta=pieces.delta[rows],
-        radius=pieces.radius[rows],
-        first=pieces.first[rows],
-    )

@@ -86,7 +86,11 @@ class Group:
 
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
         """The rows of the group's weld `number` (designs or 1, ...)."""
-        return values[number * self.each : (number + 1) * self.each]
+        return values[self.rows_of(number)]
+
+    def rows_of(self, number: int) -> slice:
+        """Which rows are those of the group's weld `number`."""
+        return slice(number * self.each, (number + 1) * self.each)
 
 
 @frozen(kw_only=True, eq=False)

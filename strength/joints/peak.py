@@ -155,7 +155,7 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest)
         if contest.rivals > 1:
             short = shortlisted(frames, force, forms, open_)
         if short is not None:
-            force, open_ = short.pulls(force), short.contest(open_)
+            force, open_ = short.taken(force), short.contest(open_)
             forms = [short.forms(group) for group in forms]
         samples = frames.under(force)
         dead = own.pieces.length()[:, samples.piece[: samples.straight]] <= 0.0

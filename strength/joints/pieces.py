@@ -6,7 +6,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import spread
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -39,6 +39,16 @@ class Pieces:
         """Length of each piece in the plane (designs, pieces) [mm]."""
         found: Array = np.linalg.norm(self.delta, axis=-1) + self.radius * np.abs(self.span)
         return found
+
+    def some(self, rows: slice) -> "Pieces":
+        """Some rows of the line."""
+        return evolve(
+            self,
+            base=self.base[rows],
+            delta=self.delta[rows],
+            radius=self.radius[rows],
+            first=self.first[rows],
+        )
 
     def places(self, u: Array) -> tuple[Array, Array]:
         """Every piece at the same u (n,): y and z (designs, pieces, n)."""

@@ -66,10 +66,6 @@ class Cylinder:
         found = np.abs(off).max(axis=(1, 2)) / self.radius
         return np.where(np.any(across, axis=-1), found, np.inf)
 
-    def misses(self, pieces: Pieces) -> NDArray[np.bool_]:
-        """(designs,) True where some of the outline, cut at `turned`, passes beside the host."""
-        return np.asarray(self.reach(pieces) > WHOLE)
-
     def lift(self, y: Array, z: Array, dy: Array, dz: Array) -> tuple[Array, Array]:
         """Height x of the host's surface over places y, z (designs, ...), and its derivative.
 

@@ -62,8 +62,6 @@ class Samples:
 
         column: (n, places). 0 at ends of pieces, and where there is no top.
         """
-        if self.steps < 3:
-            return np.zeros(sample.size)
         node = (sample - self.straight) % self.steps
         inner = (sample >= self.straight) & (node > 0) & (node < self.steps - 1)
         own = np.arange(sample.size)

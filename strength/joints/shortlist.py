@@ -19,11 +19,8 @@ Index = NDArray[np.intp]
 # form is seen whole at the ends of sides; on a quarter of a circle, seen at its ends and middle, what turns
 # twice as fast as the line loses 15 % at most, and only a part of the form turns faster on a gentle saddle.
 SEEN = 0.5
-LOOKS = {
-    PER_PIECE: 3,
-    PER_SHORT: 2,
-    PER_STEEP: 9,
-}  # places of a curved piece by how many are for a close look
+# Places of a curved piece, by how many are for a close look.
+LOOKS = {PER_PIECE: 3, PER_SHORT: 2, PER_STEEP: 9}
 
 
 @frozen(kw_only=True, eq=False)
@@ -38,10 +35,6 @@ class Shortlist:
     rivals: int
     height: list[Array]
 
-    def pulls(self, force: Array) -> Array:
-        """The loads kept of forces (rows, loads, 6)."""
-        return self._taken(force)
-
     @property
     def number(self) -> Index:
         """Of the loads kept among all: (rows, sets x kept)."""
@@ -53,8 +46,8 @@ class Shortlist:
         """The forms for the loads kept."""
         if group.scales.ndim == 2:
             return group
-        sizes = None if group.sizes is None else self._taken(group.sizes)
-        return Forms(forms=group.forms, scales=self._taken(group.scales), sizes=sizes)
+        sizes = None if group.sizes is None else self.taken(group.sizes)
+        return Forms(forms=group.forms, scales=self.taken(group.scales), sizes=sizes)
 
     def contest(self, contest: Contest) -> Contest:
         """The contest of the loads kept."""
@@ -66,8 +59,8 @@ class Shortlist:
             rivals=kept, factor=np.take_along_axis(factor, self.load, axis=2).reshape(rows, sets * kept)
         )
 
-    def _taken(self, values: Array) -> Array:
-        """Of values (rows, loads, n)."""
+    def taken(self, values: Array) -> Array:
+        """The loads kept of values (rows, loads, n)."""
         rows, sets, kept = self.load.shape
         own = values.reshape(rows, sets, self.rivals, -1)
         return np.take_along_axis(own, self.load[..., None], axis=2).reshape(rows, sets * kept, -1)

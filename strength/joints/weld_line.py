@@ -10,7 +10,7 @@ from strength.arrays import cross, spread
 from strength.joints.pieces import Index, Pieces
 from strength.joints.quadrature import nodes_for
 from strength.joints.saddle import STEEP, Cylinder
-from strength.values import evolve, frozen
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 PER_PIECE = 9  # of a quarter of a circle
@@ -39,15 +39,8 @@ class WeldLine:
 
     def some(self, rows: slice) -> "WeldLine":
         """Some rows of the line."""
-        pieces = self.pieces
         return WeldLine(
-            pieces=evolve(
-                pieces,
-                base=pieces.base[rows],
-                delta=pieces.delta[rows],
-                radius=pieces.radius[rows],
-                first=pieces.first[rows],
-            ),
+            pieces=self.pieces.some(rows),
             cylinder=None if self.cylinder is None else self.cylinder.some(rows),
             length=self.length[rows],
             centroid=self.centroid[rows],
@@ -68,8 +61,11 @@ class WeldLine:
     @property
     def per_piece(self) -> int:
         """Places of a curved piece that are looked at to begin with."""
-        if self.steep:
-            return PER_STEEP
+        return PER_STEEP if self.steep else self.per_gentle_piece
+
+    @property
+    def per_gentle_piece(self) -> int:
+        """The same where nothing turns fast."""
         return PER_PIECE if self.pieces.curved.all() else PER_SHORT
 
     def all_at(self, u: Array) -> tuple[Array, Array]:
@@ -185,7 +181,7 @@ def worst_face_angle(line: WeldLine, host_face: Array) -> Array:
     host_face: (designs, 3) outward normal of a flat host face, 0 where it is not known (then 0
     is found); a round host's own normal is taken at each place.
     """
-    grid = np.linspace(0.0, 1.0, PER_PIECE if line.pieces.curved.all() else PER_SHORT)
+    grid = np.linspace(0.0, 1.0, line.per_gentle_piece)
     u = line.spaced(grid, np.argmax(line.reach, keepdims=True)).reshape(-1)
     y, z, dy, dz = line.pieces.all_at(u)
     size = np.hypot(dy, dz)

@@ -41,12 +41,6 @@ class Steps:
         if self._bar is not None:
             self._bar.update(self._task, completed=self._done)
 
-    def expect(self, total: int) -> None:
-        """How many there will be in all, where that is known."""
-        self._total = total
-
-    _total: int | None = None
-
     def _start(self) -> None:
         from rich.console import Console
         from rich.progress import BarColumn, Progress, TextColumn, TimeElapsedColumn
@@ -59,5 +53,5 @@ class Steps:
             console=Console(file=sys.stderr),
             transient=True,
         )
-        self._task = self._bar.add_task(self._what, total=self._total)
+        self._task = self._bar.add_task(self._what, total=None)
         self._bar.start()

@@ -66,7 +66,7 @@ def advise(file: TypedCase, *, run: Run = HERE) -> Advice:
         raise CaseError([("", now.failed[0])])
     weight = structure_mass(file.case, struts=True)
     targets = targets_of(now, 0)
-    tried = tried_changes(file, ready, targets, weight, run)
+    tried = tried_changes(file, ready, now, targets, weight, run)
     over = tuple(_over(target, now, tried[target]) for target in targets)
     chosen = _left(cured_together(file, ready, tried, run)) if targets else ()
     after = evaluate([_with(file, chosen)], known=ready, step=run.step) if chosen else now

@@ -80,10 +80,12 @@ def kinds_of(found: Evaluated, target: str) -> Iterator[tuple[str, str]]:
 
 
 def tried_changes(
-    file: TypedCase, ready: Prepared, targets: Sequence[str], weight: float, run: Run
+    file: TypedCase, ready: Prepared, now: Evaluated, targets: Sequence[str], weight: float, run: Run
 ) -> dict[str, list[Tried]]:
-    """All changes that may help each part, evaluated in one call; the cheapest first."""
-    now = evaluate([file.case], known=ready)
+    """All changes that may help each part, evaluated in one call; the cheapest first.
+
+    now: the case as it is.
+    """
     wanted: dict[tuple[str, str], Change] = {}
     of: dict[str, list[tuple[str, str]]] = {}
     for target in targets:

@@ -23,7 +23,6 @@ PAIRS = 9
 def seconds(command: tuple[str, ...]) -> float:
     """Wall time of a whole process [s]."""
     environment = {**os.environ, "OPENBLAS_NUM_THREADS": "1"}
-    environment.pop("PYTHONDONTWRITEBYTECODE", None)
     environment.pop("PYTHONDONTWRITEBYTECODE", None)  # compiled once, in the warm-ups, as on any machine
     start = time.perf_counter()
     done = subprocess.run(command, env=environment, stdout=subprocess.DEVNULL, check=False)

@@ -13,7 +13,7 @@ from strength.joints.forms import Forms, form_at
 from strength.joints.outline import shortened
 from strength.joints.peak import peaks
 from strength.joints.pieces import split_at, straight
-from strength.joints.saddle import Cylinder
+from strength.joints.saddle import WHOLE, Cylinder
 from strength.joints.traction import pull
 from strength.joints.weld_line import measured, worst_face_angle
 from tests.joints.bench import weld
@@ -216,10 +216,10 @@ def test_a_box_on_a_tube_sits_on_the_tube():
         into=np.array([-1.0]),
     )
     pieces = split_at(outline("Box", 24.0, 16.0, 2.0), cylinder.turned)
-    assert not cylinder.misses(pieces)[0]
+    assert cylinder.reach(pieces)[0] <= WHOLE
     where, _ = measured(pieces, cylinder).all_at(np.linspace(0.05, 0.95, 7))
     off = where - cylinder.through[0]
     axial = off @ cylinder.direction[0]
     assert np.linalg.norm(off, axis=-1) ** 2 - axial**2 == pytest.approx(np.full(axial.shape, 576.0))
     assert np.all(np.abs(where[..., 1]) <= 8.0 + 1e-12)
-    assert attrs.evolve(cylinder, radius=np.array([10.0])).misses(pieces)[0]
+    assert attrs.evolve(cylinder, radius=np.array([10.0])).reach(pieces)[0] > WHOLE

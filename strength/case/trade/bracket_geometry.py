@@ -5,7 +5,7 @@ import math
 from strength.case.model import Vector
 from strength.case.shape import Box, Flat, Shape
 from strength.case.trade.axes import Axes, half_sizes, wall
-from strength.case.trade.vector import along, dot, fraction_of, minus, scaled
+from strength.case.trade.vector import dot, fraction_of, minus, scaled
 from strength.values import frozen
 
 FLAT_ON = math.cos(math.radians(45.0))
@@ -54,8 +54,3 @@ def lies_flat(plate_normal: Vector, face_normal: Vector) -> bool:
 def bolt_row(count: int, apart: float, width_direction: Vector) -> tuple[Vector, ...]:
     """Places of equal bolts in a row along the width, from its middle [mm]."""
     return tuple(scaled(width_direction, (i - (count - 1) / 2) * apart) for i in range(count))
-
-
-def place_on(start: Vector, end: Vector, fraction: float) -> Vector:
-    """The bracket's root on its host's centre line."""
-    return along(start, end, fraction)
