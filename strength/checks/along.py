@@ -21,9 +21,6 @@ def forces_along(layout: "Layout", response: "Response", bar: Index, place: Arra
     As `frame.response.at_places`, which is told the same: place (designs, places). Most places are
     ends of segments in all designs, where there is nothing to work out.
     """
-    ends = np.ascontiguousarray(response.forces.transpose(4, 2, 3, 1, 0))
-    ends = ends.reshape(6, -1, *ends.shape[3:])  # of a segment's two ends one after the other
-    designs = max(place.shape[0], ends.shape[-1])
     designs = max(place.shape[0], response.forces.shape[0])
     moves = (place != place[:1]).any(axis=0)
     segment, share = find_places(layout, bar, place[:1], later)
