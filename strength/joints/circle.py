@@ -5,15 +5,15 @@ constant and waves of one and two turns. Its maxima, two at most, are the roots 
 Newton's method from a grid close enough to tell them apart.
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.contest import ALONE, Contest, winners
+from strength.joints.top import Top
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
-from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -25,18 +25,6 @@ ROUNDING = 1e-9
 STEPS = 5  # of Newton's method: from half a step of the grid to rounding
 ANGLES = np.asarray(np.arange(GRID) * (2.0 * np.pi / GRID), dtype=np.float64)
 WAVES = np.stack([np.ones(GRID), np.cos(ANGLES), np.sin(ANGLES), np.cos(2.0 * ANGLES), np.sin(2.0 * ANGLES)])
-
-
-@frozen(kw_only=True, eq=False)
-class Top:
-    """The worst form and its place on each circle, (rows, loads).
-
-    height: value times scale. there: works out q_x, q_s, q_n and the place [mm], each (..., 3).
-    """
-
-    height: Array
-    form: Index
-    there: Callable[[], tuple[Array, Array]]
 
 
 def is_circle(line: WeldLine) -> bool:

@@ -25,6 +25,12 @@ class Contest:
         """Of some rows."""
         return self if len(self.factor) == 1 else Contest(rivals=self.rivals, factor=self.factor[rows])
 
+    def of(self, row: Index, load: Index) -> Array:
+        """Factors of loads, each of a row (n,)."""
+        return np.asarray(
+            self.factor[np.minimum(row, len(self.factor) - 1), load % self.factor.shape[1]]
+        )
+
     def open(self, least: Array, most: Array) -> Flags:
         """Where heights that lie between `least` and `most` (rows, forms, loads) may be the greatest.
 

@@ -64,19 +64,24 @@ class Forms:
         One whose every coefficient times its scale is no more than that of another, in all designs, loads and
         pieces, never is; of two alike the first stays. Forms with a mixed part are all kept.
         """
+        return self.governing(self.scales, self.scales)
+
+    def governing(self, low: Array, high: Array) -> Index:
+        """The same where scales are no more than known to lie between two, each as `scales`."""
         count = self.forms.shape[1]
         if np.any(self.forms[..., 3]):
             return np.arange(count)
         kept: list[int] = []
         for n in range(count):
             others = [*kept, *range(n + 1, count)]
-            if not any(self._covers(other, n, strictly=other > n) for other in others):
+            if not any(
+                self._covers(other, n, low[..., other], high[..., n], strictly=other > n) for other in others
+            ):
                 kept.append(n)
         return np.array(kept, dtype=np.intp)
 
-    def _covers(self, one: int, other: int, *, strictly: bool) -> bool:
+    def _covers(self, one: int, other: int, mine: Array, yours: Array, *, strictly: bool) -> bool:
         """Whether form `one` is nowhere less than `other`; strictly: and somewhere more."""
-        mine, yours = self.scales[..., one], self.scales[..., other]
         gain = np.where(yours > 0.0, mine / np.where(yours > 0.0, yours, 1.0), np.inf)
         gain = gain if gain.ndim == 1 else gain.min(axis=1)
         left = self.forms[:, one] * np.where(np.isfinite(gain), gain, 0.0)[:, None, None]

@@ -7,6 +7,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import last_maxima, spread
+from strength.joints.alike import tops_alike
 from strength.joints.circle import is_circle, tops_of_circle
 from strength.joints.climb import climbed
 from strength.joints.contest import ALONE, Contest, winners
@@ -113,6 +114,12 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     it is sampled, and its best local maxima are refined to rounding. contest: a load that cannot be the
     greatest of its rivals may be told lower than it is, and its place not at all.
     """
+    if 1 < contest.rivals < pull.direct.shape[1] and not is_circle(line):
+        tops = tops_alike(line, pull, groups, contest)
+        return [
+            Peak(group=group, height=top.height, form=top.form, there=top.there)
+            for group, top in zip(groups, tops, strict=True)
+        ]
     kept = [group.needed() for group in groups]
     few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
     if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):

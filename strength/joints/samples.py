@@ -76,17 +76,7 @@ class Samples:
         if not by_load:
             forms = forms * scales[:, :, None, None]
         mixed = bool(forms[..., 3].any())
-        parts, square = (4, self._mixed) if mixed else (3, self._square)
-        if forms.shape[2] == 1:
-            flat = square.reshape(*square.shape[:2], -1)
-            found: Array = (forms[:, :, 0, :parts] @ flat).reshape(
-                square.shape[0], forms.shape[1], *square.shape[2:]
-            )
-        else:
-            own = np.moveaxis(forms[:, :, self.piece, :parts], 3, 0)[:, :, :, None]
-            found = own[0] * square[:, None, 0]
-            for n in range(1, parts):
-                found += own[n] * square[:, None, n]
+        found = formed(forms[..., : 4 if mixed else 3], self._mixed if mixed else self._square, self.piece)
         if by_load:
             found *= np.swapaxes(scales, 1, 2)[..., None]
         return found
@@ -127,6 +117,21 @@ class Frames:
             steps=steps,
             matrix=self.matrix[..., own],
         )
+
+
+def formed(forms: Array, parts: Array, piece: Index) -> Array:
+    """Forms (rows or 1, forms, pieces or 1, n) of so many parts (rows, n, loads, places).
+
+    piece: (places,) of each place. (rows, forms, loads, places).
+    """
+    if forms.shape[2] == 1:
+        rows, count, *wide = parts.shape
+        return np.asarray((forms[:, :, 0] @ parts.reshape(rows, count, -1)).reshape(rows, -1, *wide))
+    own = np.moveaxis(forms[:, :, piece], 3, 0)[:, :, :, None]
+    found: Array = own[0] * parts[:, None, 0]
+    for n in range(1, parts.shape[1]):
+        found += own[n] * parts[:, None, n]
+    return found
 
 
 def framed(line: WeldLine, steps: int) -> Frames:
