@@ -2,7 +2,7 @@
 
 Loads, forms and pieces of the line that govern in no design are left out first (`bounds`). Of what is left
 all designs are looked at together at the same places, and those whose best place lies between the same two
-are climbed together (`bracket`). Loads that do not govern are told as 0.
+are climbed together (`bracket`). Loads that do not govern are told as 0, but for ties.
 """
 
 from collections.abc import Sequence
@@ -12,16 +12,15 @@ from numpy.typing import NDArray
 
 from strength.arrays import run_maxima
 from strength.joints.bounds import Weighed, may_govern, parts_between, weighed
-from strength.joints.bracket import highest, nodes
 from strength.joints.contest import Contest, winners
 from strength.joints.forms import Forms, form_at
+from strength.joints.maxima import Found, maxima
 from strength.joints.samples import framed
-from strength.joints.stretches import Heights, Looks, Stretches, heights, looked, squares, stretches
+from strength.joints.stretches import Heights, Stretches, heights, looked, stretches
 from strength.joints.top import Top
 from strength.joints.traced import Traced, traced
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine
-from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -30,33 +29,6 @@ Flags = NDArray[np.bool_]
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 TIED = 1e-6  # of the greatest: closer heights are worked out to the last bit before one is picked
 BLOCK = 1 << 20  # numbers looked at together
-
-
-@frozen(kw_only=True, eq=False)
-class Found:
-    """Local maxima (n,), each of a row, design, load, form and piece, and how far along it.
-
-    height: value times weight; of those between places right to some 1e-9.
-    """
-
-    row: Index
-    design: Index
-    load: Index
-    form: Index
-    piece: Index
-    along: Array
-    height: Array
-
-    @staticmethod
-    def joined(parts: "Sequence[Found]") -> "Found":
-        """All of them."""
-        names = ("row", "design", "load", "form", "piece", "along", "height")
-        return Found(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
-
-    def some(self, own: Index | Flags) -> "Found":
-        """Some of them."""
-        names = ("row", "design", "load", "form", "piece", "along", "height")
-        return Found(**{name: getattr(self, name)[own] for name in names})
 
 
 def tops_alike(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
@@ -105,20 +77,15 @@ def _found(
         looks.append(looked(part, every, force[:, some], mixed=mixed))
     found = []
     for group, flags in zip(groups, own, strict=True):
-        one = Weighed(
-            kept=group.kept,
-            forms=group.forms,
-            weight=group.weight if group.weight.shape[1] == 1 else group.weight[:, some],
-            low=group.low,
-            high=group.high,
-        )
-        seen = [heights(look, part, one, each) for look, part, each in zip(looks, parts, flags, strict=True)]
+        seen = [
+            heights(look, part, group.some(some), each)
+            for look, part, each in zip(looks, parts, flags, strict=True)
+        ]
         best = np.zeros((force.shape[0], seen[0].height.shape[-1]))
         for each in seen:
             _raise(best, each)
         best *= 1.0 - LOW
-        maxima = [_maxima(line, *both, best) for both in zip(seen, looks, parts, strict=True)]
-        every = Found.joined(maxima)
+        every = Found.joined([maxima(line, *both, best) for both in zip(seen, looks, parts, strict=True)])
         cell = every.row * best.shape[1] + every.design
         top = np.zeros(best.size)
         first = winners(cell, every.height)
@@ -138,82 +105,6 @@ def _raise(best: Array, seen: Heights) -> None:
         best[row] = np.maximum(best[row], run_maxima(top, first))
 
 
-def _maxima(line: WeldLine, seen: Heights, looks: Looks, part: Stretches, least: Array) -> Found:
-    """Local maxima at or above `least` (rows, designs), climbed to where they are not at ends."""
-    height = seen.height
-    floor = least[seen.row][:, None, None]
-    top = height >= floor
-    top &= seen.valid[:, :, None, None]
-    top[:, :, 1:] &= (height[:, :, 1:] >= height[:, :, :-1]) & (floor > 0.0)
-    top[:, :, :-1] &= (height[:, :, :-1] >= height[:, :, 1:]) | (floor <= 0.0)
-    task, form, node, design = np.nonzero(top)
-    value = height[task, form, node, design]
-    look = seen.task[task]
-    along = part.along[looks.stretch[look], node]
-    some = np.flatnonzero(_rising(height, task, form, node, design) & (least[seen.row[task], design] > 0.0))
-    if some.size:
-        value[some], along[some] = _climbed(
-            line, seen, looks, part, task[some], form[some], node[some], design[some]
-        )
-    return Found(
-        row=seen.row[task],
-        design=design,
-        load=looks.load[look],
-        form=seen.form[task, form],
-        piece=part.piece[looks.stretch[look]],
-        along=along,
-        height=value,
-    )
-
-
-def _rising(height: Array, task: Index, form: Index, node: Index, design: Index) -> Flags:
-    """Whether a maximum may lie off its sample: but for ends from which the height surely falls."""
-    last = height.shape[2] - 1
-    if last == 0:
-        return np.zeros(task.size, dtype=bool)
-    found = np.ones(task.size, dtype=bool)
-    end = np.flatnonzero((node == 0) | (node == last))
-    inward = np.where(node[end] == 0, 1, -1)
-    h0, h1, h2, h3 = (height[task[end], form[end], node[end] + n * inward, design[end]] for n in range(4))
-    slope, third = 2.0 * h1 - 1.5 * h0 - 0.5 * h2, h3 - 3.0 * (h2 - h1) - h0
-    found[end] = slope + np.abs(third) > 0.0
-    return found
-
-
-def _climbed(
-    line: WeldLine,
-    seen: Heights,
-    looks: Looks,
-    part: Stretches,
-    task: Index,
-    form: Index,
-    node: Index,
-    design: Index,
-) -> tuple[Array, Array]:
-    """Heights and places along of maxima between the places before and behind (n,) nodes, which are ordered."""
-    most, places = seen.height.shape[1:3]
-    key = (task * most + form) * places + node
-    new = np.diff(key, prepend=-1) > 0
-    which, first = np.cumsum(new) - 1, np.flatnonzero(new)
-    look, own_task, own_form = seen.task[task[first]], task[first], form[first]
-    grid = part.along[looks.stretch[look]]
-    at = np.arange(first.size)
-    low = grid[at, np.maximum(node[first] - 1, 0)]
-    high = grid[at, np.minimum(node[first] + 1, places - 1)]
-    row, piece = looks.row[look], part.piece[looks.stretch[look]]
-    v = (low + high)[:, None] / 2.0 + (high - low)[:, None] / 2.0 * nodes()
-    host = None if line.cylinder is None else line.cylinder.some(row)
-    spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(v, row)))
-    matrix = spot.by_force(line.centroid[row]).transpose(0, 1, 3, 2)
-    square = squares(matrix, looks.pull[look], looks.square.shape[1] > 3)
-    count, parts, each, designs = square.shape
-    coefficients = seen.coefficients[own_task, own_form]
-    value = (coefficients[:, None] @ square.reshape(count, parts, -1)).reshape(count, each, designs)
-    weight = np.broadcast_to(seen.weight, (*seen.weight.shape[:2], designs))[task, form, design]
-    top, place = highest(value[which, :, design])
-    return top * weight, (low + high)[which] / 2.0 + (high - low)[which] / 2.0 * place
-
-
 def _top(line: WeldLine, pull: Pull, group: Forms, kept: Index, contest: Contest, found: Found) -> Top:
     """The best of what is near the greatest, worked out exactly."""
     form, load = kept[found.form], found.design * contest.rivals + found.load
@@ -221,11 +112,10 @@ def _top(line: WeldLine, pull: Pull, group: Forms, kept: Index, contest: Contest
     force = spot.force(line.centroid[found.row], pull.direct[found.row, load], pull.spin[found.row, load])
     scale, _ = group.of(found.row, load, form)
     height = form_at(group.coefficients(found.row, form, found.piece)[:, None], *force)[:, 0] * scale
-    rank = height * contest.of(found.row, load)
-    best = winners(found.row * (pull.direct.shape[1] // contest.rivals) + found.design, rank)
+    best = winners(found.row * pull.direct.shape[1] + load, height)
     at = found.row[best], load[best]
-    highest_, worst = np.zeros(pull.direct.shape[:2]), np.zeros(pull.direct.shape[:2], dtype=np.intp)
-    highest_[at], worst[at] = height[best], form[best]
+    greatest, worst = np.zeros(pull.direct.shape[:2]), np.zeros(pull.direct.shape[:2], dtype=np.intp)
+    greatest[at], worst[at] = height[best], form[best]
 
     def told() -> tuple[Array, Array]:
         parts, place = np.zeros((2, *pull.direct.shape))
@@ -233,7 +123,7 @@ def _top(line: WeldLine, pull: Pull, group: Forms, kept: Index, contest: Contest
         place[at] = np.concatenate([spot.x, spot.y, spot.z], axis=-1)[best]
         return parts, place
 
-    return Top(height=highest_, form=worst, there=told)
+    return Top(height=greatest, form=worst, there=told)
 
 
 def _spots(line: WeldLine, row: Index, piece: Index, along: Array) -> Traced:

@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 from strength.joints.contest import Contest
 from strength.joints.forms import Forms
 from strength.joints.samples import Frames, formed
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -31,39 +31,70 @@ class Parts:
 class Weighed:
     """Forms that may govern, and by what their values count against those of other forms and loads.
 
-    kept: numbers of the forms. forms: these alone (rows or 1, kept, pieces or 1, 4). weight: (rows, designs
-    or 1, loads, kept), of any common size in each row and design. low, high: least and greatest of the
-    designs, these brought to one size, (rows, loads, kept).
+    kept: numbers of the forms. forms: these alone (rows or 1, kept, pieces or 1, 4). scale: (rows or 1,
+    designs or 1, loads or 1, kept). factor: of the contest (rows or 1, designs or 1, loads). low, high: least
+    and greatest of the designs of both, brought to one size in each, (rows or 1, loads, kept).
     """
 
     kept: Index
     forms: Array
-    weight: Array
+    scale: Array
+    factor: Array
     low: Array
     high: Array
+
+    def weight(self, row: Index, load: Index, form: Index) -> Array:
+        """Scales times factors of forms (n, most), each of a row and load (n,): (n, most, designs or 1)."""
+        rows, _, loads, _ = self.scale.shape
+        at = np.minimum(row, rows - 1)[:, None], np.minimum(load, loads - 1)[:, None]
+        found: Array = self.scale[at[0], :, at[1], form]
+        return found * self.factor[np.minimum(row, len(self.factor) - 1), :, load][:, None]
+
+    def some(self, designs: slice) -> "Weighed":
+        """Some of the designs."""
+        return evolve(
+            self,
+            scale=_of(self.scale, designs),
+            factor=_of(self.factor, designs),
+        )
+
+
+def _of(values: Array, designs: slice) -> Array:
+    return values if values.shape[1] == 1 else values[:, designs]
 
 
 def weighed(group: Forms, contest: Contest, rows: int) -> Weighed:
     """Forms of lines alike in all designs, with their scales times the factors of the contest."""
     rivals, scales = contest.rivals, group.scales
-    weight = scales[:, None, None] if scales.ndim == 2 else scales.reshape(rows, -1, rivals, scales.shape[2])
-    if weight.shape[1] > 1 and bool((weight == weight[:, :1]).all()):
-        weight = weight[:, :1]
-    weight = weight * contest.factor.reshape(len(contest.factor), -1, rivals)[..., None]
-    if weight.shape[1] == 1:
-        low = high = weight[:, 0]
+    if scales.ndim == 2:
+        scale = scales[:, None, None]
+    elif group.each == rivals:
+        scale = scales[:, :, None]
     else:
-        most = weight.max(axis=(2, 3), keepdims=True)
-        even = weight / np.where(most > 0.0, most, 1.0)
-        low, high = even.min(axis=1), even.max(axis=1)
+        scale = group.by_load().scales.reshape(rows, -1, rivals, scales.shape[2])
+    if scale.shape[1] > 1 and bool((scale == scale[:, :1]).all()):
+        scale = scale[:, :1]
+    factor = contest.factor.reshape(len(contest.factor), -1, rivals)
+    low, high = _spread(scale)
+    low, high = low * factor.min(axis=1)[..., None], high * factor.max(axis=1)[..., None]
     kept = group.governing(low, high)
     return Weighed(
         kept=kept,
         forms=group.only(kept).forms,
-        weight=np.broadcast_to(weight, (rows, *weight.shape[1:]))[..., kept],
+        scale=scale[..., kept],
+        factor=factor,
         low=low[..., kept],
         high=high[..., kept],
     )
+
+
+def _spread(scale: Array) -> tuple[Array, Array]:
+    """Least and greatest in designs of scales (rows, designs, loads or 1, forms), the greatest 1 in each."""
+    if scale.shape[1] == 1:
+        return scale[:, 0], scale[:, 0]
+    most = scale.max(axis=(2, 3), keepdims=True)
+    even = scale / np.where(most > 0.0, most, 1.0)
+    return even.min(axis=1), even.max(axis=1)
 
 
 def parts_between(frames: Frames, force: Array) -> Parts:

@@ -6,9 +6,9 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import last_maxima, spread
+from strength.arrays import last_maxima
 from strength.joints.alike import tops_alike
-from strength.joints.circle import is_circle, tops_of_circle
+from strength.joints.circle import is_circle, tops_of_alike_circles, tops_of_circle
 from strength.joints.climb import climbed
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
@@ -114,37 +114,30 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     it is sampled, and its best local maxima are refined to rounding. contest: a load that cannot be the
     greatest of its rivals may be told lower than it is, and its place not at all.
     """
-    if 1 < contest.rivals < pull.direct.shape[1] and not is_circle(line):
+    many = 1 < contest.rivals < pull.direct.shape[1]
+    if is_circle(line) and all(group.even for group in groups):
+        tops = (tops_of_alike_circles if many else tops_of_circle)(line, pull, groups, contest)
+    elif many:
         tops = tops_alike(line, pull, groups, contest)
-        return [
-            Peak(group=group, height=top.height, form=top.form, there=top.there)
-            for group, top in zip(groups, tops, strict=True)
-        ]
-    kept = [group.needed() for group in groups]
-    few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
-    if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):
-        found = _on_circle(line, pull, few, contest)
     else:
-        seen = _seen(line, pull, few, contest)
-        found = [_peak(line, pull, group, own) for group, own in zip(few, seen, strict=True)]
+        return _sampled(line, pull, groups, contest)
     return [
-        evolve(peak, form=own[peak.form], group=group)
-        for peak, own, group in zip(found, kept, groups, strict=True)
-    ]
-
-
-def _on_circle(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
-    tops = tops_of_circle(line, pull, [_of_rows(line, group) for group in groups], contest)
-    return [
-        Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
+        Peak(group=group, height=top.height, form=top.form, there=top.there)
         for group, top in zip(groups, tops, strict=True)
     ]
 
 
-def _of_rows(line: WeldLine, group: Forms) -> tuple[Array, Array]:
-    """Forms (rows, forms, 4) and scales of every row."""
-    every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
-    return every, group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
+def _sampled(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
+    groups = [group.by_load() for group in groups]
+    kept = [group.needed() for group in groups]
+    few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
+    found = [
+        _peak(line, pull, group, own) for group, own in zip(few, _seen(line, pull, few, contest), strict=True)
+    ]
+    return [
+        evolve(peak, form=own[peak.form], group=group)
+        for peak, own, group in zip(found, kept, groups, strict=True)
+    ]
 
 
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Seen]:

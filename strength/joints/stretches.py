@@ -70,11 +70,15 @@ def looked(own: Stretches, open_: Flags, force: Array, *, mixed: bool) -> Looks:
     row, load, stretch = np.nonzero(open_)
     pull = np.swapaxes(force[row, :, load], 1, 2)
     return Looks(
-        row=row, load=load, stretch=stretch, pull=pull, square=squares(own.matrix[row, stretch], pull, mixed)
+        row=row,
+        load=load,
+        stretch=stretch,
+        pull=pull,
+        square=squares(own.matrix[row, stretch], pull, mixed=mixed),
     )
 
 
-def squares(matrix: Array, pull: Array, mixed: bool) -> Array:
+def squares(matrix: Array, pull: Array, *, mixed: bool) -> Array:
     """As of `Looks`, by matrices (n, 3, places, 6) of pulls (n, 6, designs)."""
     count, _, places, _ = matrix.shape
     local = (matrix.reshape(count, 3 * places, 6) @ pull).reshape(count, 3, places, -1)
@@ -111,7 +115,7 @@ def heights(looks: Looks, own: Stretches, group: Weighed, flags: Flags) -> Heigh
     rows, _, pieces, _ = group.forms.shape
     of = np.minimum(row, rows - 1)[:, None], form, np.minimum(piece, pieces - 1)[:, None]
     coefficients = group.forms[of][..., : looks.square.shape[1]]
-    weight = group.weight[row[:, None], :, load[:, None], form]
+    weight = group.weight(row, load, form)
     square = looks.square[task]
     count, parts, places, designs = square.shape
     height = (coefficients @ square.reshape(count, parts, -1)).reshape(count, most, places, designs)
