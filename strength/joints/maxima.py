@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bracket import highest, nodes
+from strength.joints.bracket import NEAR, Bracket, rising, summits
 from strength.joints.stretches import Heights, Looks, Stretches, squares
 from strength.joints.traced import traced
 from strength.joints.weld_line import WeldLine
@@ -12,9 +12,6 @@ from strength.values import frozen
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
-
-NEAR = 0.6  # steps about a sample within which its maximum nearly always lies
-BORDER = 0.999  # of a bracket, from where a maximum may lie beyond it
 
 
 @frozen(kw_only=True, eq=False)
@@ -75,7 +72,7 @@ def maxima(line: WeldLine, seen: Heights, looks: Looks, part: Stretches, least: 
     look = seen.task[spots.task]
     value, along = spots.of(height), part.along[looks.stretch[look], spots.node]
     some = np.flatnonzero(_rising(height, spots) & (value > 0.0))
-    for near in (NEAR, 1.0):
+    for near in NEAR:
         if some.size:
             value[some], along[some], over = _climbed(line, seen, looks, part, spots.some(some), near)
             some = some[over]
@@ -98,36 +95,30 @@ def _rising(height: Array, spots: Spots) -> Flags:
         at = np.flatnonzero((spots.node == 0) | (spots.node == last))
         end = spots.some(at)
         inward = np.where(end.node == 0, 1, -1)
-        h0, h1, h2, h3 = (end.of(height, n * inward) for n in range(4))
-        slope, third = 2.0 * h1 - 1.5 * h0 - 0.5 * h2, h3 - 3.0 * (h2 - h1) - h0
-        found[at] = slope + np.abs(third) > 0.0
+        found[at] = rising(*(end.of(height, n * inward) for n in range(4)))
     return found
 
 
 def _climbed(
     line: WeldLine, seen: Heights, looks: Looks, part: Stretches, spots: Spots, near: float
 ) -> tuple[Array, Array, Flags]:
-    """Greatest height within so many steps of spots, where it is along the piece, and whether it may go on."""
+    """Greatest height within so many steps of spots, where along the piece, and whether it may go on."""
     most, places = seen.height.shape[1:3]
     new = np.diff((spots.task * most + spots.form) * places + spots.node, prepend=-1) > 0
     which, first = np.cumsum(new) - 1, spots.some(np.flatnonzero(new))
-    look, end = seen.task[first.task], (first.node == 0) | (first.node == places - 1)
-    reach = np.where(end, 1.0, near)
-    low, high = (np.clip(first.node + by * reach, 0, places - 1) / (places - 1) for by in (-1.0, 1.0))
-    middle, half = (low + high) / 2.0, (high - low) / 2.0
+    look = seen.task[first.task]
+    bracket = Bracket.about(first.node / (places - 1), 1.0 / (places - 1), near)
     row, piece = looks.row[look], part.piece[looks.stretch[look]]
-    v = middle[:, None] + half[:, None] * nodes()
     host = None if line.cylinder is None else line.cylinder.some(row)
-    spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(v, row)))
+    spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(bracket.nodes, row)))
     matrix = spot.by_force(line.centroid[row]).transpose(0, 1, 3, 2)
     square = squares(matrix, looks.pull[look], mixed=looks.square.shape[1] > 3)
     count, parts, each, designs = square.shape
     coefficients = seen.coefficients[first.task, first.form]
     value = (coefficients[:, None] @ square.reshape(count, parts, -1)).reshape(count, each, designs)
-    top, place = highest(value[which, :, spots.design])
+    top, place = summits(value[which, :, spots.design])
     top *= _weight(seen, spots)
-    over = (np.abs(place) > BORDER) & ~end[which] & (near < 1.0)
-    return top, middle[which] + half[which] * place, over
+    return top, bracket.middle[which] + bracket.half[which] * place, bracket.beyond(place, which)
 
 
 def _weight(seen: Heights, spots: Spots) -> Array:
