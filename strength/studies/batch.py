@@ -76,7 +76,7 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         if near.any():
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
-    used = with_bending(response, amplified)
+    used = response.with_bending(amplified)
     lines = weld_lines(ready.case, ready.layout, bars) if batch.lines is None else batch.lines
     heat = heat_lengths(ready.case, ready.layout, bars, lines)
     stations = place_stations(
@@ -97,15 +97,6 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         brief=brief,
     )
     return context, response
-
-
-def with_bending(response: Response, factor: Array) -> Response:
-    """The response with all bending moments multiplied by a factor (designs, loads)."""
-    if np.all(factor == 1.0):
-        return response
-    forces = response.forces.copy()
-    forces[..., 4:] *= factor[:, :, None, None, None]
-    return evolve(response, forces=forces)
 
 
 def proved(batch: Batch, response: Response) -> Flags:
@@ -138,11 +129,7 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
         yield batch.bars, batch.pushes, response, ready.buckling
         return
     for n, pushes in enumerate(batch.own):
-        one = Response(
-            displacements=response.displacements[n : n + 1],
-            forces=response.forces[n : n + 1],
-            reactions=response.reactions[n : n + 1],
-        )
+        one = response.of_design(n)
         plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
         yield some(batch.bars, slice(n, n + 1)), pushes, one, plan
 
