@@ -78,7 +78,7 @@ def run(case: Case) -> Outcome:
     factors = factors_for(case.basis, tuple(load.severity for load in loads))
     alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
     amplified = amplification(alpha)
-    used = with_bending(response, amplified)
+    used = response.with_bending(amplified)
     lines = weld_lines(case, layout, bars)
     heat = heat_lengths(case, layout, bars, lines)
     stations = place_stations(case, layout, bars, used, heat)
@@ -128,15 +128,6 @@ def _refuse_empty(case: Case) -> None:
         faults.append(("members", "no member or strut is given, so nothing can be checked: add the parts"))
     if faults:
         raise CaseError(faults)
-
-
-def with_bending(response: Response, factor: Array) -> Response:
-    """The response with all bending moments multiplied by a factor (designs, loads)."""
-    if np.all(factor == 1.0):
-        return response
-    forces = response.forces.copy()
-    forces[..., 4:] *= factor[:, :, None, None, None]
-    return evolve(response, forces=forces)
 
 
 def _buckling_divisor(factors: Factors) -> Array:

@@ -6,6 +6,7 @@ from typing import Any
 from strength.case.faults import Faults, nearest
 from strength.case.kinds import KINDS, PLURALS, Kind
 from strength.case.kinds.tables import FREE, HEAD, OWN, TABLES
+from strength.case.known import Known
 from strength.case.readers import name as name_reader
 from strength.case.readers import read_keys, said
 from strength.case.trade.entry import Entry
@@ -27,8 +28,12 @@ class Typed:
     free: Mapping[str, Any]
 
 
-def gather(file: Mapping[str, Any], faults: Faults) -> Typed:
-    """Sort a file's tables and read their keys; every fault goes on the list."""
+def gather(file: Mapping[str, Any], faults: Faults, known: Known | None = None) -> Typed:
+    """Sort a file's tables and read their keys; every fault goes on the list.
+
+    known: what was found out about the file before, to which is added.
+    """
+    known = known or Known()
     heads = {key.name for key in HEAD}
     entries: list[Entry] = []
     tables: dict[str, Mapping[str, Any]] = {}
@@ -37,9 +42,9 @@ def gather(file: Mapping[str, Any], faults: Faults) -> Typed:
     head = read_keys({key: value for key, value in file.items() if key in heads}, HEAD, "", faults)
     for word, value in file.items():
         if word in KINDS:
-            entries += _blocks(KINDS[word], value, faults)
+            entries += _blocks(KINDS[word], value, faults, known)
         elif word in PLURALS:
-            entries += _lines(PLURALS[word], value, faults)
+            entries += _lines(PLURALS[word], value, faults, known)
         elif word in TABLES:
             if isinstance(value, dict):
                 tables[word] = read_keys(value, TABLES[word], word, faults)
@@ -50,8 +55,8 @@ def gather(file: Mapping[str, Any], faults: Faults) -> Typed:
         elif word == "change":
             changes += _changes(value, faults)
         elif word not in heads and word not in FREE:
-            known = {*KINDS, *PLURALS, *TABLES, *OWN, *FREE, *heads, "change"}
-            faults.add(word, f"unknown key or table{nearest(word, known)}")
+            words = {*KINDS, *PLURALS, *TABLES, *OWN, *FREE, *heads, "change"}
+            faults.add(word, f"unknown key or table{nearest(word, words)}")
     return Typed(
         head=head,
         tables=tables,
@@ -62,7 +67,7 @@ def gather(file: Mapping[str, Any], faults: Faults) -> Typed:
     )
 
 
-def _blocks(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
+def _blocks(kind: Kind, value: object, faults: Faults, known: Known) -> Iterator[Entry]:
     """Parts written as [[kind]] blocks."""
     if not isinstance(value, list) or not all(isinstance(block, dict) for block in value):
         faults.add(kind.word, f"is written as [[{kind.word}]] blocks, or a line per part in [{kind.plural}]")
@@ -79,10 +84,11 @@ def _blocks(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
             faults.add(path, "`name` is missing: what is it called?")
         elif "at" not in block:
             faults.add(path, "`at` is missing: the place, or a list of places, that it holds")
-        yield Entry(kind=kind.word, name=name, keys=read_keys(keys, kind.keys, path, faults), path=path)
+        own = known.read(block, keys, kind.keys, path, faults)
+        yield Entry(kind=kind.word, name=name, keys=own, path=path)
 
 
-def _lines(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
+def _lines(kind: Kind, value: object, faults: Faults, known: Known) -> Iterator[Entry]:
     """Parts written as lines of a plural table."""
     if not isinstance(value, dict):
         faults.add(
@@ -94,6 +100,7 @@ def _lines(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
         path = f"{kind.plural}.{name}"
         with faults.at(path):
             name_reader.read(name, path, faults)
+        typed = given
         if not isinstance(given, dict):
             if not kind.short or not isinstance(given, str):
                 faults.add(path, f"{said(given)} is not a table of keys such as {{{_example(kind)}}}")
@@ -102,7 +109,8 @@ def _lines(kind: Kind, value: object, faults: Faults) -> Iterator[Entry]:
         if "name" in given:
             faults.add(f"{path}.name", "the name stands before the '=' already: leave this key out")
             given = {key: each for key, each in given.items() if key != "name"}
-        yield Entry(kind=kind.word, name=name, keys=read_keys(given, kind.keys, path, faults), path=path)
+        own = known.read(typed, given, kind.keys, path, faults)
+        yield Entry(kind=kind.word, name=name, keys=own, path=path)
 
 
 def _example(kind: Kind) -> str:
@@ -136,10 +144,18 @@ def _is_prefix(kind: Kind, table: Mapping[str, Any]) -> bool:
         return True
     if not kind.short or not all(isinstance(given, dict | str) for given in table.values()):
         return False
-    import difflib
-
     keys = [key.name for key in kind.keys]
+    if not all(any(_could_be(word, key) for key in keys) for word in table):
+        return True
+    import difflib  # takes a millisecond
+
     return not all(difflib.get_close_matches(word, keys, n=1, cutoff=_LIKE) for word in table)
+
+
+def _could_be(word: str, key: str) -> bool:
+    """Whether a word has letters enough of a key, in whatever order, to count as it misspelt."""
+    common = sum(min(word.count(letter), key.count(letter)) for letter in set(word))
+    return 2.0 * common >= _LIKE * (len(word) + len(key))
 
 
 def _takes_table(schema: Mapping[str, Any]) -> bool:

@@ -12,6 +12,7 @@ from strength.case.checking.naming import check_points, check_sides
 from strength.case.defaults import Defaults, with_defaults
 from strength.case.faults import Faults
 from strength.case.gather import gather
+from strength.case.known import Known
 from strength.case.loads import spread_loads
 from strength.case.metals import Stores
 from strength.case.mirror import with_images
@@ -22,7 +23,7 @@ from strength.case.trade.changes import changed
 from strength.case.trade.entry import Entry
 from strength.case.trade.expansion import Expansion, expand
 from strength.case.trade.layout import Layout
-from strength.case.trade.mobility import loose
+from strength.case.trade.mobility import linkage, loose
 from strength.case.trade.settling import placed, settled
 
 if TYPE_CHECKING:
@@ -45,15 +46,18 @@ def _read(text: str, name: str, data: bytes, folder: "str | Path" = "") -> Case:
 
 
 def case_from_tables(
-    tables: Mapping[str, Any], data: bytes = b"", folder: "str | Path | None" = None
+    tables: Mapping[str, Any],
+    data: bytes = b"",
+    folder: "str | Path | None" = None,
+    known: Known | None = None,
 ) -> Case:
     """The case in tables as a TOML parser gives them, which stay as they are; raises CaseError.
 
     data: the file. folder: that of the case file, from which paths in it count; left out, where the program
-    runs.
+    runs. known: what other readings of the file found out, which is not looked at again.
     """
     faults = Faults(folder)
-    typed = gather(tables, faults)
+    typed = gather(tables, faults, known)
     mirror = typed.head.get("mirror", faults.under("mirror"))  # most who get it wrong mean yes
     named = _once((entry for entry in spread_supports(typed.entries) if entry.name), faults)
     check_points(named, faults)
@@ -81,8 +85,12 @@ def case_from_tables(
         data=data,
         **built(found.entries),
     )
-    for path, why in loose(case, one_side.parts, mirror=mirror):
-        faults.add(path, why)
+    held = linkage(case, one_side.parts, mirror=mirror) if known else None
+    if known is None or known.linkage != held:
+        for path, why in loose(case, one_side.parts, mirror=mirror):
+            faults.add(path, why)
+    if known is not None and not faults:
+        known.linkage = held
     if faults:
         paths = {point.name: point.path for point in case.points}
         for warned in unjoined(case.warnings):

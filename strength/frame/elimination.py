@@ -9,11 +9,70 @@ import numpy as np
 
 from strength.errors import SolveError
 from strength.frame.fronts import Front, Fronts
-from strength.frame.response import Array
+from strength.frame.response import Array, Index
+from strength.values import frozen
 
 
-def eliminate(planned: Fronts, coefficient: Array, loads: Array) -> Array:
-    """Unknowns (designs, unknowns, loads) of loads, those of all designs or one for all.
+@frozen(kw_only=True, eq=False)
+class Eliminated:
+    """Unknowns under some loads, and what serves to solve for others.
+
+    unknowns: (designs, unknowns, loads). pivots: of each front, (designs or 1, own, own) the matrix of the
+    unknowns that go there. passed: (designs or 1, own, border) how they hang on those around.
+    """
+
+    planned: Fronts
+    unknowns: Array
+    pivots: list[Array]
+    passed: list[Array]
+
+    def again(self, loads: Array, some: Index) -> Array:
+        """Unknowns (some, unknowns, loads) of designs numbered `some` under other loads of that shape.
+
+        From inverses: quick, but where stout parts stand beside soft ones not fit to be trusted unseen.
+        """
+        fronts = self.planned.fronts
+        given = np.take(loads, self.planned.order, axis=1)
+        handed: dict[int, Array] = {}
+        own: list[Array | None] = []
+        for n, (front, pivots, passed) in enumerate(zip(fronts, self.pivots, self.passed, strict=True)):
+            pushed = _pushed(front, given, handed)
+            split = front.end - front.begin
+            inverse = np.asarray(np.linalg.inv(pivots), dtype=float)
+            own.append(_of(inverse, some) @ pushed[:, :split])
+            if front.border.size:
+                handed[n] = pushed[:, split:] - _of(passed, some).transpose(0, 2, 1) @ pushed[:, :split]
+        kept = [(_of(passed, some), known) for passed, known in zip(self.passed, own, strict=True)]
+        return _backward(self.planned, kept, *given.shape[::2])
+
+
+class Fronted:
+    """Solves small frames, all designs at once; what the first elimination leaves serves for polishing.
+
+    coefficient: (designs, segments, 6), or (1, ...) where only the loads differ.
+    """
+
+    def __init__(self, planned: Fronts, coefficient: Array) -> None:
+        self._planned = planned
+        self._coefficient = coefficient
+        self._kept: Eliminated | None = None
+
+    def solve(self, loads: Array, some: Index) -> Array:
+        """Unknowns (unknowns, some, loads) of the designs numbered `some`; loads: the same or one for all."""
+        own = self._coefficient if self._coefficient.shape[0] == 1 else self._coefficient[some]
+        found = eliminate(self._planned, own, loads.transpose(1, 0, 2))
+        self._kept = self._kept or found
+        return found.unknowns.transpose(1, 0, 2)
+
+    def again(self, loads: Array, some: Index) -> Array:
+        """The same by what was left when all designs were solved for; see `Eliminated.again`."""
+        if self._kept is None:
+            return self.solve(loads, some)
+        return self._kept.again(loads.transpose(1, 0, 2), some).transpose(1, 0, 2)
+
+
+def eliminate(planned: Fronts, coefficient: Array, loads: Array) -> Eliminated:
+    """Solve for loads (designs, unknowns, loads), those of all designs or one for all.
 
     coefficient: (designs, segments, 6), or (1, ...) where only the loads differ.
     Raises SolveError where a front is singular.
@@ -25,23 +84,28 @@ def eliminate(planned: Fronts, coefficient: Array, loads: Array) -> Array:
     varied = np.any(flat != flat[:1], axis=0)
     given = loads[:, planned.order]
     handed: dict[int, Array] = {}
-    kept = []
+    pivots: list[Array] = []
+    kept: list[tuple[Array, Array | None]] = []
     for n, front in enumerate(planned.fronts):
         alike = not np.any(varied[front.coefficient])
         rows = np.take(flat[:2] if alike else flat, front.coefficient, axis=1) @ front.matrix
         whole = filled(front, rows[: 1 if alike else coefficient.shape[0]], given, handed)
         own, width = front.end - front.begin, front.border.size
+        pivots.append(whole[:, :own, :own].copy())
         try:
-            found = np.asarray(np.linalg.solve(whole[:, :own, :own], whole[:, :own, own:]), dtype=float)
+            found = np.asarray(np.linalg.solve(pivots[-1], whole[:, :own, own:]), dtype=float)
         except np.linalg.LinAlgError:
             raise SolveError("the stiffness matrix is singular") from None
-        kept.append(found)
+        kept.append((found[..., :width], found[..., width:] if found.shape[2] > width else None))
         if width:
             handed[n] = whole[:, own:, own:]
             handed[n] -= whole[:, :own, own : own + width].transpose(0, 2, 1) @ found
-    out = np.empty((designs, planned.order.size, loads.shape[-1]))
-    out[:, planned.order] = _backward(planned, kept, designs, loads.shape[-1])
-    return out
+    return Eliminated(
+        planned=planned,
+        unknowns=_backward(planned, kept, designs, loads.shape[-1]),
+        pivots=pivots,
+        passed=[passed for passed, _ in kept],
+    )
 
 
 def filled(front: Front, rows: Array, loads: Array, handed: dict[int, Array]) -> Array:
@@ -68,13 +132,33 @@ def filled(front: Front, rows: Array, loads: Array, handed: dict[int, Array]) ->
     return out
 
 
-def _backward(planned: Fronts, kept: list[Array], designs: int, loads: int) -> Array:
-    """From each front's own unknowns, as they follow from those around it, to all in their order."""
+def _pushed(front: Front, loads: Array, handed: dict[int, Array]) -> Array:
+    """What acts on a front (designs, all, loads): its own loads, and what is handed over."""
+    own = front.end - front.begin
+    out = np.zeros((loads.shape[0], own + front.border.size, loads.shape[2]))
+    out[:, :own] = loads[:, front.begin : front.end]
+    for n, runs in front.children:
+        part = handed.pop(n)
+        for there, here in runs:
+            out[:, here] += part[:, there]
+    return out
+
+
+def _of(values: Array, some: Index) -> Array:
+    return values if values.shape[0] == 1 else values[some]
+
+
+def _backward(planned: Fronts, kept: list[tuple[Array, Array | None]], designs: int, loads: int) -> Array:
+    """All unknowns (designs, unknowns, loads), in their order.
+
+    kept: of each front how its own hang on those around it, and what they are if those do not move; None: 0.
+    """
     found = np.empty((designs, planned.order.size, loads))
-    for front, known in zip(reversed(planned.fronts), reversed(kept), strict=True):
-        width = front.border.size
+    for front, (passed, known) in zip(reversed(planned.fronts), reversed(kept), strict=True):
         out = found[:, front.begin : front.end]
-        out[:] = known[:, :, width:] if known.shape[2] > width else 0.0
-        if width:
-            out -= known[:, :, :width] @ np.take(found, front.border, axis=1)
-    return found
+        out[:] = 0.0 if known is None else known
+        if front.border.size:
+            out -= passed @ np.take(found, front.border, axis=1)
+    ordered = np.empty_like(found)
+    ordered[:, planned.order] = found
+    return ordered

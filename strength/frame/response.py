@@ -5,10 +5,14 @@ the `to` side exerts on the part on the `from` side, in member axes (right-hand 
 positive.
 """
 
+from collections.abc import Callable
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.values import frozen
+from strength.arrays import others
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -36,12 +40,74 @@ class Layout:
 
 
 @frozen(kw_only=True, eq=False)
-class Response:
-    """What the frame does under each load."""
+class Alike:
+    """Segments whose forces some designs share to the last bit.
 
-    displacements: Array  # (designs, loads, points, 6) mm, rad
+    still: (segments,) these segments. first: (kinds,) of each kind of designs one. kind: (designs,) of which
+    kind each design is.
+    """
+
+    still: Flags
+    first: Index
+    kind: Index
+
+    def told_apart(self, factor: Array) -> "Alike | None":
+        """The same once designs have factors of their own (designs, loads); None where all have."""
+        own = np.flatnonzero(np.any(factor != 1.0, axis=1))
+        rest = others(factor.shape[0], own)
+        if not rest.size or self.first.size > 1:
+            return None
+        kind = np.zeros(factor.shape[0], dtype=np.intp)
+        kind[own] = 1 + np.arange(own.size)
+        return Alike(still=self.still, first=np.append(rest[:1], own), kind=kind)
+
+
+@frozen(kw_only=True, eq=False)
+class Response:
+    """What the frame does under each load.
+
+    displaced: works out `displacements`, which studies do not ask for.
+    """
+
+    displaced: Callable[[], Array]
     forces: Array  # (designs, loads, segments, 2, 6) internal forces at the segment's two ends
     reactions: Array  # (designs, loads, supports, 6) on the structure; 0 where not held
+    alike: Alike | None = None  # None: not known
+
+    @cached_property
+    def displacements(self) -> Array:
+        """Movements and turns of the points, (designs, loads, points, 6) mm, rad."""
+        return self.displaced()
+
+    def of_design(self, number: int) -> "Response":
+        """The response of one design alone."""
+        own = slice(number, number + 1)
+        return Response(
+            displaced=lambda: self.displacements[own],
+            forces=self.forces[own],
+            reactions=self.reactions[own],
+        )
+
+    def with_bending(self, factor: Array) -> "Response":
+        """The response with all bending moments multiplied by a factor (designs, loads)."""
+        if np.all(factor == 1.0):
+            return self
+        forces = self.forces.copy()
+        forces[..., 4:] *= factor[:, :, None, None, None]
+        alike = None if self.alike is None else self.alike.told_apart(factor)
+        return evolve(self, forces=forces, alike=alike)
+
+
+def joined(parts: list[Response]) -> Response:
+    """Responses of some designs after those of others."""
+    if len(parts) == 1:
+        return parts[0]
+    forces = [part.forces.transpose(2, 3, 4, 0, 1) for part in parts]  # designs and loads last in memory
+    return Response(
+        displaced=lambda: np.concatenate([part.displacements for part in parts]),
+        forces=np.concatenate(forces, axis=3).transpose(3, 4, 0, 1, 2),
+        reactions=np.concatenate([part.reactions for part in parts]),
+    )
 
 
 def at_places(layout: Layout, response: Response, bar: Index, place: Array, later: Index) -> Array:

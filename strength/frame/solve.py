@@ -9,15 +9,16 @@ from strength.case.model import Case
 from strength.errors import MechanismError, SolveError
 from strength.frame.assembly import LARGE
 from strength.frame.balance import check_balance
-from strength.frame.elimination import eliminate
+from strength.frame.changed import changed
+from strength.frame.elimination import Fronted
 from strength.frame.flying import gauged
 from strength.frame.holds import refuse_loaded
 from strength.frame.links import Links
 from strength.frame.mechanism import DOUBTFUL, refuse_mechanisms
 from strength.frame.modes import TENSION, coefficients
 from strength.frame.plan import Plan, plan
-from strength.frame.recovery import Solver, recover, respond
-from strength.frame.response import Array, Index, Layout, Response
+from strength.frame.recovery import Recovered, Solver, recover, respond
+from strength.frame.response import Array, Index, Layout, Response, joined
 from strength.sections.principal import principal_turns, turned
 from strength.values import evolve
 
@@ -46,13 +47,34 @@ def solve(
     if not np.all(np.isfinite(coefficient)) or not np.all(np.isfinite(forces)):
         raise SolveError("a stiffness or a load is not a finite number")
 
-    found = recover(ready, coefficient, forces, _solver(case, layout, ready, coefficient))
-    moves, pattern_force, left = found  # the factors are gone: their memory serves what follows
-    check_balance(layout, ready, forces, left, pattern_force)
-    if ready.rigid_motions is not None:
-        flat = moves.reshape(links.freedoms, -1)
-        flat -= ready.rigid_motions.T @ (gauged(links, ready.rigid_motions, pushes.gauge) @ flat)
-    return respond(case, layout, ready, moves, pattern_force, left)
+    gauge = None if ready.rigid_motions is None else gauged(links, ready.rigid_motions, pushes.gauge)
+    change = changed(ready, coefficient, forces)
+    if change is not None:
+        base = _recovered(case, layout, ready, change.softest, change.loads)
+        return change.respond(case, layout, ready, base, gauge)
+    designs = max(coefficient.shape[0], forces.shape[1])
+    step = designs if ready.reduction.unknowns > LARGE else BLOCK
+    parts = []
+    for at in range(0, designs, step):
+        own, push = (_some(coefficient, at, step, 0), _some(forces, at, step, 1))
+        found = _recovered(case, layout, ready, own, push)
+        check_balance(layout, ready, push, found)
+        parts.append(respond(case, layout, ready, found, gauge))
+    return joined(parts)
+
+
+def _recovered(case: Case, layout: Layout, ready: Plan, coefficient: Array, forces: Array) -> Recovered:
+    if ready.reduction.unknowns > LARGE:
+        return recover(ready, coefficient, forces, _enveloped(case, layout, ready, coefficient))
+    fronted = Fronted(ready.fronts, coefficient)
+    return recover(ready, coefficient, forces, fronted.solve, fronted.again)
+
+
+def _some(values: Array, at: int, step: int, axis: int) -> Array:
+    """Values of some designs, or the one of all."""
+    if values.shape[axis] == 1:
+        return values
+    return values[(slice(None),) * axis + (slice(at, at + step),)]
 
 
 def scaled_forces(links: Links, pushes: "Pushes") -> Array:
@@ -120,26 +142,6 @@ def _principal(bars: "Bars", turn: Array) -> "Bars":
     give_z, give_y = turned(1.0 / bars.shear_z, 1.0 / bars.shear_y, bars.shear_mix, turn)
     with np.errstate(divide="ignore"):
         return evolve(bars, iy=iy, iz=iz, shear_y=1.0 / give_y, shear_z=1.0 / give_z)
-
-
-def _solver(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:
-    if ready.reduction.unknowns > LARGE:
-        return _enveloped(case, layout, ready, coefficient)
-    return _fronts(ready, coefficient)
-
-
-def _fronts(ready: Plan, coefficient: Array) -> Solver:
-    def solver(loads: Array, some: Index) -> Array:
-        out = np.empty((ready.reduction.unknowns, some.size, loads.shape[-1]))
-        by_design = loads.transpose(1, 0, 2)
-        for at in range(0, some.size, BLOCK):
-            part = slice(at, at + BLOCK)
-            own = coefficient if coefficient.shape[0] == 1 else coefficient[some[part]]
-            push = by_design if by_design.shape[0] == 1 else by_design[part]
-            out[:, part] = eliminate(ready.fronts, own, push).transpose(1, 0, 2)
-        return out
-
-    return solver
 
 
 def _enveloped(case: Case, layout: Layout, ready: Plan, coefficient: Array) -> Solver:

@@ -52,10 +52,11 @@ def stock(
         raise data.unknown("stock shape", shape, SHAPES)
     if name and name not in stock_lists():
         raise data.unknown("stock list", name, stock_lists())
+    asked = [(key, word) for key, word in (("shape", shape), ("unit", unit)) if word]
     tables = [
-        (one, table)
-        for one, table in (data.read("stock", each) for each in stock_lists())
-        if shape in ("", table["shape"]) and name in ("", one) and unit in ("", table["unit"])
+        data.read("stock", each)
+        for each in stock_lists()
+        if name in ("", each) and all(data.says("stock", each, *line) for line in asked)
     ]
     if metal is not None:
         if metal.textbook:

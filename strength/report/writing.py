@@ -4,12 +4,8 @@ import os
 import sys
 from collections.abc import Iterable, Sequence
 from contextlib import suppress
-from typing import TYPE_CHECKING
 
 from strength.errors import OutputError
-
-if TYPE_CHECKING:
-    from pathlib import Path
 
 STANDARD_OUTPUT = "-"
 THERE = "is there already: name a new file"
@@ -34,32 +30,37 @@ def _meant(path: str) -> str:
 
 def _refuse_file(path: str, inputs: Sequence[str]) -> None:
     """Raise OutputError where one file could not be written or is an input."""
-    from pathlib import Path  # takes 3 ms, and most runs write no file
-
-    target = Path(path)
-    if not path or target.is_dir():
+    if not path or os.path.isdir(path):
         raise OutputError(path, "is not a file: name one")
-    if not target.parent.is_dir():
-        raise OutputError(path, f"cannot be written: there is no folder {str(target.parent)!r}")
-    if any(_same(target, Path(given)) for given in inputs):
+    target = os.path.realpath(path)
+    if not os.path.isdir(os.path.dirname(path.rstrip(os.sep)) or os.curdir):
+        raise OutputError(path, f"cannot be written: there is no folder {_folder(path)!r}")
+    if any(_same(target, given) for given in inputs):
         raise OutputError(path, "is the case file itself: name another file")
-    if target.exists() and not os.access(target, os.W_OK):
+    if os.path.exists(target) and not os.access(target, os.W_OK):
         raise OutputError(path, "cannot be written: the file is write-protected")
-    if target.is_file() or not target.exists():
+    if os.path.isfile(target) or not os.path.exists(target):
         try:
-            part, handle = _beside(target.resolve())
+            part, handle = _beside(target)
         except OSError as error:
             raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
         os.close(handle)
-        part.unlink()
+        os.unlink(part)
 
 
-def _same(one: "Path", other: "Path") -> bool:
+def _folder(path: str) -> str:
+    """The folder of a path, for a message."""
+    from pathlib import Path  # takes 3 ms
+
+    return str(Path(path).parent)
+
+
+def _same(one: str, other: str) -> bool:
     """Whether two paths mean one file, through links too."""
     try:
-        return one.samefile(other)
+        return os.path.samefile(one, other)
     except OSError:
-        return one.resolve() == other.resolve()
+        return os.path.realpath(one) == os.path.realpath(other)
 
 
 def write(path: str, text: str) -> None:
@@ -70,12 +71,11 @@ def write(path: str, text: str) -> None:
     if path == STANDARD_OUTPUT:
         _to_standard_output(text)
         return
-    from pathlib import Path
-
-    target = Path(path).resolve()
+    target = os.path.realpath(path)
     try:
-        if target.exists() and not target.is_file():  # a pipe or a device: there is nothing to replace
-            target.write_text(text, encoding="utf-8", newline="\n")
+        if os.path.exists(target) and not os.path.isfile(target):  # a pipe or a device: nothing to replace
+            with open(target, "w", encoding="utf-8", newline="\n") as stream:
+                stream.write(text)
         else:
             _replace(target, text)
     except OSError as error:
@@ -84,18 +84,16 @@ def write(path: str, text: str) -> None:
 
 def create(path: str, text: str) -> None:
     """Write UTF-8 text to a new file, whole or not at all; raises OutputError where one is there already."""
-    from pathlib import Path
-
-    target = Path(path).parent.resolve() / Path(path).name
+    folder, name = os.path.split(path.rstrip(os.sep))
     try:
-        _link(target, text)
+        _link(os.path.join(os.path.realpath(folder), name), text)
     except FileExistsError:
         raise OutputError(path, THERE) from None
     except OSError as error:
         raise OutputError(path, f"cannot be written: {error.strerror or error}") from error
 
 
-def _link(target: "Path", text: str) -> None:
+def _link(target: str, text: str) -> None:
     """Write beside the target, then give it the target's name unless that is taken."""
     part, handle = _beside(target)
     try:
@@ -106,11 +104,11 @@ def _link(target: "Path", text: str) -> None:
         except FileExistsError:
             raise
         except OSError:  # a file system without links
-            with target.open("x", encoding="utf-8", newline="\n") as stream:
+            with open(target, "x", encoding="utf-8", newline="\n") as stream:
                 stream.write(text)
     finally:
         with suppress(OSError):
-            part.unlink()
+            os.unlink(part)
 
 
 def write_all(texts: Iterable[tuple[str, str]]) -> None:
@@ -130,22 +128,23 @@ def _to_standard_output(text: str) -> None:
     raw.flush()
 
 
-def _beside(target: "Path") -> "tuple[Path, int]":
+def _beside(target: str) -> tuple[str, int]:
     """A new, empty file in the target's folder and its handle."""
-    part = target.with_name(f".{target.name[:80]}.{os.getpid()}.part")
+    folder, name = os.path.split(target)
+    part = os.path.join(folder, f".{name[:80]}.{os.getpid()}.part")
     return part, os.open(part, os.O_WRONLY | os.O_CREAT | os.O_EXCL, 0o666)
 
 
-def _replace(target: "Path", text: str) -> None:
+def _replace(target: str, text: str) -> None:
     """Write beside the target, then rename over it, keeping the target's permissions."""
     part, handle = _beside(target)
     try:
         with os.fdopen(handle, "w", encoding="utf-8", newline="\n") as stream:
             stream.write(text)
-        if target.exists():
-            part.chmod(target.stat().st_mode & 0o777)
-        part.replace(target)
+        if os.path.exists(target):
+            os.chmod(part, os.stat(target).st_mode & 0o777)
+        os.replace(part, target)
     except BaseException:
         with suppress(OSError):
-            part.unlink()
+            os.unlink(part)
         raise

@@ -1,7 +1,7 @@
 """One batch: designs of one make-up through frame, stations and checks as arrays."""
 
 from collections.abc import Iterator
-from typing import Any, TypeVar
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,7 +21,7 @@ from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
 from strength.studies.prepared import Prepared
 from strength.studies.standing import far_from_buckling
-from strength.values import evolve, fields, frozen
+from strength.values import evolve, frozen
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
@@ -76,7 +76,7 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         if near.any():
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
-    used = with_bending(response, amplified)
+    used = response.with_bending(amplified)
     lines = weld_lines(ready.case, ready.layout, bars) if batch.lines is None else batch.lines
     heat = heat_lengths(ready.case, ready.layout, bars, lines)
     stations = place_stations(
@@ -97,15 +97,6 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         brief=brief,
     )
     return context, response
-
-
-def with_bending(response: Response, factor: Array) -> Response:
-    """The response with all bending moments multiplied by a factor (designs, loads)."""
-    if np.all(factor == 1.0):
-        return response
-    forces = response.forces.copy()
-    forces[..., 4:] *= factor[:, :, None, None, None]
-    return evolve(response, forces=forces)
 
 
 def proved(batch: Batch, response: Response) -> Flags:
@@ -138,28 +129,9 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
         yield batch.bars, batch.pushes, response, ready.buckling
         return
     for n, pushes in enumerate(batch.own):
-        one = Response(
-            displacements=response.displacements[n : n + 1],
-            forces=response.forces[n : n + 1],
-            reactions=response.reactions[n : n + 1],
-        )
+        one = response.of_design(n)
         plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
-        yield some(batch.bars, slice(n, n + 1)), pushes, one, plan
-
-
-def some(bars: Bars, designs: slice) -> Bars:
-    """Some designs of many."""
-    return evolve(bars, **{name: value[designs] for name, value in _varied(bars)})
-
-
-def _varied(bars: Bars) -> list[tuple[str, Any]]:
-    """Figures of which there is one a design."""
-    found = [(field.name, getattr(bars, field.name)) for field in fields(Bars)]
-    return [
-        (name, value)
-        for name, value in found
-        if isinstance(value, np.ndarray) and value.ndim == 2 and len(value) > 1
-    ]
+        yield batch.bars.of_designs(slice(n, n + 1)), pushes, one, plan
 
 
 def judged(

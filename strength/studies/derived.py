@@ -2,25 +2,30 @@
 
 Reading a case takes as long as evaluating some designs, and a section moves little in it: the shapes of
 the parts cut from it, insets of welds on their faces, legs that go by their walls. These follow rules that
-the reader has too. A few designs are read in full, those of extreme sizes among them; only where the rules
-give the very same cases, and the case as it stands, are the others made by them.
+the reader has too. A few designs are read in full, so that the least and the greatest of each size are among
+them; only where the rules give the very same cases, and the case as it stands, are the others made by them.
+
+What the reader refuses for one size of a section, it refuses up to some size or from it on: those read show
+it. What it refuses for two sizes together (no strength of a wall at a diameter, a bore too narrow for
+the tube in it) is asked for each design, and one that is refused is left to the reader.
 """
 
 import math
 from collections.abc import Sequence
 
+from strength.case.checking.joints import fits_in
 from strength.case.defaults import LEG_STEP
-from strength.case.model import Case, Member, Plate, Weld
-from strength.case.shape import Shape
+from strength.case.model import Case, Member, Plate, Sleeve, Weld
+from strength.case.shape import Shape, Tube
 from strength.case.trade.axes import face_distance, member_axes, wall
 from strength.case.trade.vector import distance, minus, unit
 from strength.case.trade.wishbone import across
-from strength.errors import StrengthError
+from strength.errors import RangeError, StrengthError
 from strength.studies.makeup import FIELDS
 from strength.studies.typed import Edit, TypedCase
 from strength.values import evolve
 
-PROBES = 6  # designs that are read anyway; one more pays for rules
+PROBES = 3  # designs that are read anyway; one more pays for rules
 Made = list[Case | StrengthError]
 Known = dict[int, Case | StrengthError]  # by the number of the design
 REST = ("struts", "loads", "masses", "wheels", "tows", "leaning")
@@ -34,7 +39,7 @@ def cases_of(file: TypedCase, every: Sequence[tuple[Edit, ...]], shapes: Sequenc
     count = len(every)
     if count <= PROBES or any(shape is None for shape in shapes):
         return [_read(file, edits) for edits in every]
-    known = {n: _read(file, every[n]) for n in sorted({0, count - 1} | _extremes(shapes))}
+    known = {n: _read(file, every[n]) for n in sorted(_extremes(shapes))}
     if not _known_between(file.case, known, shapes):
         known[count // 2] = _read(file, every[count // 2])
     rules = _rules(file.case, known, shapes)
@@ -55,12 +60,15 @@ def _read(file: TypedCase, edits: tuple[Edit, ...]) -> Case | StrengthError:
 
 
 def _extremes(shapes: Sequence[Shape | None]) -> set[int]:
-    """Designs of the greatest and the least sizes, each size by itself."""
+    """The first and the last design, and others until the greatest and the least of each size are there."""
+    found = {0, len(shapes) - 1}
     sizes = [[float(value) for value in vars(shape).values()] for shape in shapes if shape is not None]
-    if len({len(row) for row in sizes}) != 1:
-        return set()
-    columns = list(zip(*sizes, strict=True))
-    return {column.index(pick(column)) for column in columns for pick in (min, max)}
+    if len({len(row) for row in sizes}) == 1:
+        for column in zip(*sizes, strict=True):
+            for size in (min(column), max(column)):
+                if all(column[n] != size for n in found):
+                    found.add(column.index(size))
+    return found
 
 
 def _known_between(
@@ -91,9 +99,15 @@ class _Rules:
         self.at = {point.name: point.at for point in base.points}
         self.number = {member.name: n for n, member in enumerate(base.members)}
         self.follows: dict[int, tuple[bool, str]] = {}  # weld -> (its leg goes by walls, its inset by what)
+        parts = [base.members[n] for n in members] + [base.struts[n] for n in struts]
+        self.metals = [base.metals[name] for name in {part.material for part in parts}]
+        own = {base.members[n].name for n in members}
+        self.sleeves = [each for each in base.sleeves if own.intersection((each.member, each.outer))]
 
     def case(self, shape: Shape) -> Case | None:
         """The case with the section; None where it must be read."""
+        if not self._strong(shape):
+            return None
         members = tuple(
             evolve(member, shape=shape) if n in self.members else member
             for n, member in enumerate(self.base.members)
@@ -102,6 +116,8 @@ class _Rules:
             evolve(strut, shape=shape) if n in self.struts else strut
             for n, strut in enumerate(self.base.struts)
         )
+        if not all(self._fits(members, sleeve) for sleeve in self.sleeves):
+            return None
         welds = list(self.base.welds)
         for n, (by_walls, inset) in self.follows.items():
             made = self._weld(members, welds[n], inset, by_walls=by_walls)
@@ -109,6 +125,26 @@ class _Rules:
                 return None
             welds[n] = made
         return evolve(self.base, members=members, struts=struts, welds=tuple(welds))
+
+    def _strong(self, shape: Shape) -> bool:
+        """Whether the strength of each metal at this section is known."""
+        thickness, diameter = wall(shape), shape.od if isinstance(shape, Tube) else None
+        if thickness is None:
+            return True
+        try:
+            for metal in self.metals:
+                metal.strength(thickness, diameter)
+        except RangeError:
+            return False
+        return True
+
+    def _fits(self, members: tuple[Member, ...], sleeve: Sleeve) -> bool:
+        """Whether the inner tube of a sleeve goes into the outer one."""
+        inner, outer = (
+            each if isinstance(each, Tube) else members[self.number[str(each)]].shape
+            for each in (sleeve.member, sleeve.outer)
+        )
+        return isinstance(inner, Tube) and isinstance(outer, Tube) and fits_in(inner, outer)
 
     def _weld(self, members: tuple[Member, ...], weld: Weld, inset: str, *, by_walls: bool) -> Weld | None:
         own = members[self.number[weld.member]]

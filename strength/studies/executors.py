@@ -2,7 +2,6 @@
 
 import gc
 import os
-import signal
 import sys
 from contextlib import contextmanager
 from importlib import import_module
@@ -71,5 +70,7 @@ def workers(count: int) -> "Iterator[Executor | None]":
 
 def _begin() -> None:
     """A worker: an interrupt is for the process that shares out the work, and what came along stays."""
+    import signal
+
     gc.freeze()
     signal.signal(signal.SIGINT, signal.SIG_IGN)

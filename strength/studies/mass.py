@@ -20,18 +20,21 @@ def structure_mass(case: Case, *, struts: bool = False) -> float:
 
 def structure_masses(cases: Sequence[Case], *, struts: bool = False) -> list[float]:
     """The same of many cases; a part that several have in common is weighed once."""
-    known: dict[tuple[int, int, int], float] = {}
+    # by the numbers of its points and metals: where they are, and the mass of each part by its own
+    known: dict[tuple[int, int], tuple[dict[str, Vector], dict[int, float]]] = {}
     found = []
     for case in cases:
-        at = {point.name: point.at for point in case.points}
-        shared = id(case.points), id(case.metals)
+        key = id(case.points), id(case.metals)
+        if key not in known:
+            known[key] = {point.name: point.at for point in case.points}, {}
+        at, masses = known[key]
         total = 0.0
         parts: tuple[Member | Strut, ...] = (*case.members, *case.struts) if struts else case.members
         for part in parts:
-            key = (id(part), *shared)
-            if key not in known:
-                known[key] = part_mass(case, part, at)
-            total += known[key]
+            mass = masses.get(id(part))
+            if mass is None:
+                mass = masses[id(part)] = part_mass(case, part, at)
+            total += mass
         found.append(total)
     return found
 

@@ -178,7 +178,8 @@ def _following(case: Case, made: Sequence[tuple[Option, Case]], part: str) -> tu
     for _, other in made:
         after: tuple[Member | Strut, ...] = (*other.members, *other.struts)
         pairs = zip(before, after, strict=False)
-        found = [old.name for old, new in pairs if old.shape != new.shape and old.name not in named]
+        changed = [old for old, new in pairs if old is not new and old.shape != new.shape]
+        found = [old.name for old in changed if old.name not in named]
         if found:
             return tuple(
                 name for name in found if not name.endswith(".right") or other_side(name) not in found

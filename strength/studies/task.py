@@ -2,7 +2,7 @@
 
 import gc
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
 import numpy as np
 from numpy.typing import NDArray
@@ -15,7 +15,7 @@ from strength.studies.branches import branches, parted
 from strength.studies.evaluated import Evaluated, failure
 from strength.studies.prepared import Prepared
 from strength.studies.shared import Shared
-from strength.values import evolve, fields, frozen
+from strength.values import evolve, frozen
 from strength.vehicle.sheet import Pushes
 
 if TYPE_CHECKING:
@@ -64,16 +64,25 @@ class Task:
     pushes: tuple[Pushes, ...]
     ask: Ask
     refused: str = ""  # why its one design cannot be built
+    bars: Bars | None = None  # of its sizes, where they are measured already
     lines: Lines | None = None  # of its welds, where they are drawn already
 
     def __reduce__(self) -> tuple[Any, ...]:
-        """Sent without what all tasks share, which each process gets but once."""
-        own = {field.name: getattr(self, field.name) for field in fields(Task) if field.name != "ready"}
+        """Sent without what all tasks share, which each process gets but once, and what is soon made anew."""
+        own = {name: value for name, value in vars(self).items() if name not in ("ready", "bars")}
         return _sent, (self.ready.shared, own)
 
 
 def _sent(shared: Shared[Prepared], own: dict[str, Any]) -> Task:
     return Task(ready=shared.value, **own)
+
+
+class Ways(NamedTuple):
+    """Which way each of some designs goes through the checks, (designs, places); their bars and lines."""
+
+    flags: Flags
+    lines: Lines | None
+    bars: Bars
 
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
@@ -110,23 +119,22 @@ def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
     Designs whose geometry cannot be built stand alone, with the reason.
     """
     found = []
-    built: list[tuple[Index, Flags]] = []
-    lines = None
+    built: list[tuple[Index, Ways]] = []
     for own, told in _told(task, np.arange(task.sizes.wall.shape[0])):
         if isinstance(told, str):
             found.append((own, evolve(some_of(task, own), refused=told)))
         else:
-            built.append((own, told[0]))
-            lines = told[1]
+            built.append((own, told))
     if not built:
         return found
     every = np.concatenate([own for own, _ in built])
-    ways = parted(np.concatenate([flags for _, flags in built]))
-    if len(built) == len(ways) == 1 and every.size <= most and not found:
-        return [(every, evolve(task, lines=lines))]
-    for way in ways:
-        for at in range(0, way.size, most):
-            some = every[way[at : at + most]]
+    parts = parted(np.concatenate([told.flags for _, told in built]))
+    if len(built) == len(parts) == 1 and every.size <= most:
+        whole = some_of(task, every) if found else task
+        return [*found, (every, evolve(whole, bars=built[0][1].bars, lines=built[0][1].lines))]
+    for part in parts:
+        for at in range(0, part.size, most):
+            some = every[part[at : at + most]]
             found.append((some, some_of(task, some)))
     return found
 
@@ -149,29 +157,39 @@ def done(task: Task) -> Found:
 
 def _judged(task: Task) -> Evaluated:
     """All designs of a task; figures of some may be no numbers where those of others are picked."""
-    batch = Batch(prepared=task.ready, bars=_bars(task), own=task.pushes, lines=task.lines)
+    bars = _bars(task) if task.bars is None else task.bars
+    batch = Batch(prepared=task.ready, bars=bars, own=task.pushes, lines=task.lines)
     context, response = context_of(batch, buckling=task.ask.buckling, brief=not task.ask.every)
     return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
-def _told(task: Task, numbers: Index) -> list[tuple[Index, tuple[Flags, Lines | None] | str]]:
-    """Which ways designs go, or why one cannot be built."""
+def _told(task: Task, numbers: Index, bars: Bars | None = None) -> list[tuple[Index, Ways | str]]:
+    """Which ways designs go, or why one cannot be built; bars: theirs, where they are measured already."""
     every = np.arange(numbers.size)
     try:
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
-            return [(numbers, branches(task.ready.case, task.ready.layout, _bars(task)))]
+            bars = _bars(task) if bars is None else bars
+            flags, lines = branches(task.ready.case, task.ready.layout, bars)
+            return [(numbers, Ways(flags, lines, bars))]
     except UndrawnError as error:
         why = error.by_design(numbers.size)
         sound = np.array([n for n in every if not why[n]], dtype=np.intp)
-        told: list[tuple[Index, tuple[Flags, Lines | None] | str]] = [
-            (numbers[[n]], why[n]) for n in every if why[n]
-        ]
-        return told + (_told(some_of(task, sound), numbers[sound]) if sound.size else [])
+        told: list[tuple[Index, Ways | str]] = [(numbers[[n]], why[n]) for n in every if why[n]]
+        if sound.size and bars is not None:
+            told += _told(some_of(task, sound), numbers[sound], _some_bars(bars, sound))
+        return told
     except StrengthError as error:
         if numbers.size == 1:
             return [(numbers, str(error))]
         halves = (every[: numbers.size // 2], every[numbers.size // 2 :])
         return [part for own in halves for part in _told(some_of(task, own), numbers[own])]
+
+
+def _some_bars(bars: Bars, own: Index) -> Bars:
+    """Those of some designs."""
+    named = vars(bars).items()
+    varied = {name: value for name, value in named if isinstance(value, np.ndarray) and value.ndim == 2}
+    return evolve(bars, **{name: value[own] for name, value in varied.items() if len(value) > 1})
 
 
 def _bars(task: Task) -> Bars:

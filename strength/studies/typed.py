@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 from strength.case import source
 from strength.case.faults import Faults
 from strength.case.gather import Typed, gather
+from strength.case.known import Known
 from strength.case.model import Case
 from strength.case.places import other_side
 from strength.case.read import case_from_tables
@@ -51,12 +52,17 @@ class TypedCase:
     @cached_property
     def case(self) -> Case:
         """The case; raises CaseError with all its faults."""
-        return case_from_tables(self.tables, self.data, self.folder)
+        return case_from_tables(self.tables, self.data, self.folder, self.known)
+
+    @cached_property
+    def known(self) -> Known:
+        """What readings of the file, however changed, found out so far."""
+        return Known()
 
     @cached_property
     def typed(self) -> Typed:
         """Parts and changes as typed."""
-        return gather(self.tables, Faults(self.folder))
+        return gather(self.tables, Faults(self.folder), self.known)
 
     @property
     def mirror(self) -> bool:
@@ -110,7 +116,7 @@ class TypedCase:
 
     def changed_case(self, edits: Iterable[Edit]) -> Case:
         """The case with values set anew; raises CaseError where that cannot be built."""
-        return case_from_tables(self.changed(edits), self.data, self.folder)
+        return case_from_tables(self.changed(edits), self.data, self.folder, self.known)
 
 
 def typed_case(path: "str | Path") -> TypedCase:

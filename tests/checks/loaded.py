@@ -105,7 +105,7 @@ def context_of(
                 forces[0, :, segment, side] = (1.0 - share) * both[:, 0] + share * both[:, 1]
     count = len(severities)
     response = Response(
-        displacements=np.zeros((1, count, len(case.points), 6)),
+        displaced=lambda: np.zeros((1, count, len(case.points), 6)),
         forces=forces,
         reactions=np.zeros((1, count, len(case.supports), 6)),
     )

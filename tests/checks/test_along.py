@@ -36,7 +36,9 @@ def test_as_interpolated(places: int, responses: int) -> None:
     rng = np.random.default_rng(8)
     forces = rng.normal(size=(responses, 3, layout.bar.size, 2, 6)) * [5e3, 700.0, 900.0, 3e4, 8e4, 6e4]
     response = Response(
-        displacements=np.zeros((responses, 3, 5, 6)), forces=forces, reactions=np.zeros((responses, 3, 0, 6))
+        displaced=lambda: np.zeros((responses, 3, 5, 6)),
+        forces=forces,
+        reactions=np.zeros((responses, 3, 0, 6)),
     )
     long, short = layout.bar_length
     cut = layout.along[0, 1]

@@ -84,7 +84,9 @@ def test_many_designs() -> None:
     ]
     bars = resized(context.bars, context.case.basis, designs)
     forces = np.concatenate([context.response.forces * k for k in (1.0, 1.3, 0.8)])
-    response = Response(displacements=np.zeros((3, 7, 3, 6)), forces=forces, reactions=np.zeros((3, 7, 1, 6)))
+    response = Response(
+        displaced=lambda: np.zeros((3, 7, 3, 6)), forces=forces, reactions=np.zeros((3, 7, 1, 6))
+    )
     together = attrs.evolve(
         context,
         bars=bars,

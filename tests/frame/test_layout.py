@@ -82,7 +82,7 @@ def test_wheel_movement():
     case = attrs.evolve(case_of(points, [member("a", "l", "r"), member("b", "r", "m")]), wheels=wheels)
     moves = np.arange(18.0).reshape(1, 1, 3, 6) + 1.0
     response = Response(
-        displacements=moves, forces=np.zeros((1, 1, 2, 2, 6)), reactions=np.zeros((1, 1, 0, 6))
+        displaced=lambda: moves, forces=np.zeros((1, 1, 2, 2, 6)), reactions=np.zeros((1, 1, 0, 6))
     )
     found = wheel_movement(case, lay_out(case), response)
     assert found.names == ("wl", "wr", "wm")

@@ -160,7 +160,7 @@ def bench(
     if host_forces is not None:
         inside[:, :, 1:3] = np.array(host_forces, dtype=float).reshape(1, -1, 2, 1, 6)
     response = Response(
-        displacements=np.zeros((1, loads.shape[0], len(points), 6)),
+        displaced=lambda: np.zeros((1, loads.shape[0], len(points), 6)),
         forces=inside,
         reactions=np.zeros((1, loads.shape[0], 0, 6)),
     )

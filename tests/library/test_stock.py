@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from strength.errors import UnknownNameError
-from strength.library import find_metal, stock, wall_tolerance
+from strength.library import data, find_metal, stock, wall_tolerance
 from strength.library.own import own_metal
 from strength.library.sizes import SHAPES, stock_lists
 from strength.library.tolerance import wall_rules
@@ -74,6 +74,15 @@ def test_no_size_twice():
     for name in stock_lists():
         sizes = [size.text for size in stock("", name=name)]
         assert len(sizes) == len(set(sizes))
+
+
+@pytest.mark.parametrize(
+    ("key", "word"), [*(("shape", shape) for shape in SHAPES), ("unit", "in"), ("unit", "mm")]
+)
+def test_what_a_list_says(key, word):
+    """Looked for in its text, the shape and unit of a list are what it gives when it is read."""
+    for name in stock_lists():
+        assert data.says("stock", name, key, word) == (data.read("stock", name)[1][key] == word)
 
 
 @pytest.mark.parametrize(

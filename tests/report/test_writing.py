@@ -40,7 +40,7 @@ def test_failure_leaves_the_old_file(tmp_path: Path, monkeypatch: pytest.MonkeyP
     def full(*_: object) -> None:
         raise OSError(28, "No space left on device")
 
-    monkeypatch.setattr(Path, "replace", full)
+    monkeypatch.setattr(os, "replace", full)
     with pytest.raises(OutputError, match="No space left on device"):
         write(str(target), "new")
     assert target.read_text() == "old"

@@ -154,11 +154,10 @@ def _check_sleeve(survey: Survey, sleeve: Entry, defaults: Defaults) -> None:
         outer = shape_of(survey.of("member")[outer])
     if outer is not None and not isinstance(outer, Tube):
         survey.fault(sleeve, "outer", "is no round tube: a sleeve joins tube in tube")
-    elif outer is not None and shape is not None:
+    elif outer is not None and shape is not None and not fits_in(shape, outer):
         bore = outer.od - 2 * outer.wall
-        if bore < shape.od - PRESSED:
-            why = f"its bore of {bore:.4g} mm is smaller than the inner tube ({shape.od:.4g} mm)"
-            survey.fault(sleeve, "outer", why)
+        why = f"its bore of {bore:.4g} mm is smaller than the inner tube ({shape.od:.4g} mm)"
+        survey.fault(sleeve, "outer", why)
     long, overlap = survey.length(inner), sleeve.keys.get("overlap")
     if long is not None and overlap is not None and overlap > long:
         survey.fault(sleeve, "overlap", f"{overlap:.4g} mm is longer than {inner.name!r} ({long:.4g} mm)")
@@ -166,6 +165,11 @@ def _check_sleeve(survey: Survey, sleeve: Entry, defaults: Defaults) -> None:
     if bolt:
         pin = evolve(sleeve, keys=bolt, path=f"{sleeve.path}.bolt")
         _check_size(survey, pin, bolt["size"], "size", defaults)
+
+
+def fits_in(inner: Tube, outer: Tube) -> bool:
+    """Whether one tube goes into the bore of another, pressed in at most."""
+    return not outer.od - 2 * outer.wall < inner.od - PRESSED
 
 
 def _check_clamp(survey: Survey, clamp: Entry) -> None:

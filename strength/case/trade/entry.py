@@ -27,4 +27,4 @@ class Entry:
 
     def with_keys(self, **keys: object) -> "Entry":
         """A copy with some keys set anew."""
-        return evolve(self, keys={**self.keys, **keys})
+        return evolve(self, keys={**self.keys, **keys}) if keys else self

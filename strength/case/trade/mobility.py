@@ -7,6 +7,7 @@ held still, so that a missing shock does not count against the tie rod.
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
+from operator import attrgetter
 
 import numpy as np
 
@@ -26,6 +27,21 @@ class _Joint:
     name: str
     turning: Array
     carriers: tuple[int, ...]
+
+
+# of each field of a case what is looked at here
+_LOOKED_AT = (
+    ("points", attrgetter("name", "at")),
+    ("members", attrgetter("name", "start", "end", "via", "from_end", "to_end", "hinge_axis")),
+    ("struts", attrgetter("path", "start", "end")),
+    ("supports", attrgetter("at", "hold")),
+)
+
+
+def linkage(case: Case, parts: Iterable[Part], *, mirror: bool) -> object:
+    """All that `loose` goes by: two cases with the same are told the same."""
+    typed = [(type(part), part.name, part.path) for part in parts]
+    return mirror, typed, [[seen(each) for each in getattr(case, name)] for name, seen in _LOOKED_AT]
 
 
 def loose(case: Case, parts: Iterable[Part], *, mirror: bool) -> list[tuple[str, str]]:
