@@ -5,23 +5,25 @@ constant and waves of one and two turns, whose crest is known (`waves`).
 """
 
 from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bounds import may_govern, parts_between, weighed
+from strength.joints.bounds import may_govern, parts_between
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms
 from strength.joints.samples import framed
 from strength.joints.top import Top
 from strength.joints.traction import Pull
 from strength.joints.waves import crest
+from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
-LOW = 0.1  # of the greatest place looked at; a maximum is no further above it
 ROUNDING = 1e-9
 
 
@@ -43,17 +45,19 @@ def tops_of_circle(
     contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
     greatest = _greatest(pull, line.pieces.radius[:, :1])
-    found = []
-    for group in (each.by_load() for each in groups):
+    parts, heights, forms = [], [], []
+    for n, group in enumerate(each.by_load() for each in groups):
         kept = group.needed()
         few = group.only(kept)
         by = np.swapaxes(few.scales, 1, 2) if few.scales.ndim == 3 else few.scales[..., None]
         low, high = _first_bounds(greatest, few.forms[:, :, 0])
         low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
         row, form, load = np.nonzero(contest.open(low, high))
-        best = np.asarray(kept[low.argmax(axis=1)], dtype=np.intp)
-        found.append(_top(line, pull, group, (row, kept[form], load), low.max(axis=1), best))
-    return found
+        own = few.coefficients(row, form, np.zeros_like(row)) * few.of(row, load, form)[0][:, None]
+        parts.append(Waved(group=np.full(row.size, n), row=row, load=load, form=kept[form], scaled=own))
+        heights.append(low.max(axis=1))
+        forms.append(kept[low.argmax(axis=1)])
+    return _tops(line, pull, Waved.joined(parts), np.stack(heights), np.stack(forms))
 
 
 def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
@@ -62,19 +66,23 @@ def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], c
     Forms and loads that govern in no design are left out first; loads that do not govern are told as 0.
     """
     rows, columns = pull.direct.shape[:2]
-    designs = columns // contest.rivals
-    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, designs, contest.rivals, 6)
-    frames = framed(line, line.per_piece)
-    between, dead = parts_between(frames, force), np.zeros((rows, frames.piece.size), dtype=bool)
-    none = np.zeros((rows, columns))
-    found = []
-    for group in groups:
-        own = weighed(group, contest, rows)
-        row, form, load = np.nonzero(may_govern(frames, between, own, LOW, dead).any(axis=-1))
-        column = (load[:, None] + np.arange(designs) * contest.rivals).reshape(-1)
-        at = np.repeat(row, designs), np.repeat(own.kept[form], designs), column
-        found.append(_top(line, pull, group, at, none.copy(), np.zeros(none.shape, dtype=np.intp)))
-    return found
+    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, -1, contest.rivals, 6)
+    frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
+    dead = np.zeros((rows, frames.piece.size), dtype=bool)
+    flags = may_govern(frames, parts_between(frames, force), own, dead)
+    row, form, load = np.nonzero(flags.any(axis=-1))
+    designs = force.shape[1]
+    design = np.tile(np.arange(designs), row.size)
+    row, form, load = (np.repeat(each, designs) for each in (row, form, load))
+    waved = Waved(
+        group=own.group[form],
+        row=row,
+        load=design * contest.rivals + load,
+        form=own.kept[form],
+        scaled=own.coefficients(row, form, np.zeros_like(row)) * own.scales(row, design, load, form)[:, None],
+    )
+    shape = (own.groups, rows, columns)
+    return _tops(line, pull, waved, np.zeros(shape), np.zeros(shape, dtype=np.intp))
 
 
 def _greatest(pull: Pull, radius: Array) -> Array:
@@ -86,29 +94,51 @@ def _greatest(pull: Pull, radius: Array) -> Array:
     return np.stack([x * x, s * s, across * across, x * across], axis=1)
 
 
-def _top(
-    line: WeldLine, pull: Pull, group: Forms, at: tuple[Index, Index, Index], height: Array, worst: Index
-) -> Top:
-    """The best of forms of rows and loads `at`; height, worst: (rows, loads) where there is none."""
-    row, form, load = at
-    radius = line.pieces.radius[:, 0]
-    scale, _ = group.of(row, load, form)
-    squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
-    own = group.coefficients(row, form, np.zeros_like(row)).T * scale
-    waves = own[0] * squares[0]
-    for part in range(1, 4 if own[3].any() else 3):
-        waves += own[part] * squares[part]
-    top = crest(waves)
-    best = winners(row * pull.direct.shape[1] + load, top.value)
-    there = row[best], load[best]
-    height[there], worst[there] = np.maximum(top.value[best], 0.0), form[best]
+@frozen(kw_only=True, eq=False)
+class Waved:
+    """Forms that may be the worst of their group, row and load, all (n,).
 
-    def told() -> tuple[Array, Array]:
-        angles = np.zeros(height.shape)
-        angles[there] = top.angle(best)
+    scaled: their coefficients times their scales (n, 3 or 4).
+    """
+
+    group: Index
+    row: Index
+    load: Index
+    form: Index
+    scaled: Array
+
+    @staticmethod
+    def joined(parts: "list[Waved]") -> "Waved":
+        """All of them."""
+        names = ("group", "row", "load", "form", "scaled")
+        return Waved(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
+
+
+def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) -> list[Top]:
+    """The best of each group, row and load; height, form: (groups, rows, loads) where there is none."""
+    row, load = waved.row, waved.load
+    radius = line.pieces.radius[:, 0]
+    squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
+    own = waved.scaled.T
+    waves = own[0] * squares[0]
+    for n in range(1, 4 if own[3:].any() else 3):
+        waves += own[n] * squares[n]
+    top = crest(waves)
+    _, rows, loads = height.shape
+    best = winners((waved.group * rows + row) * loads + load, top.value)
+    at = waved.group[best], row[best], load[best]
+    height[at], form[at] = np.maximum(top.value[best], 0.0), waved.form[best]
+
+    def told(number: int) -> tuple[Array, Array]:
+        mine = best[waved.group[best] == number]
+        angles = np.zeros((rows, loads))
+        angles[row[mine], load[mine]] = top.angle(mine)
         return _parts(pull, radius[:, None], angles), _place(line, radius[:, None], angles)
 
-    return Top(height=height, form=worst, there=told)
+    return [
+        Top(height=np.maximum(height[n], 0.0), form=form[n], there=partial(told, n))
+        for n in range(height.shape[0])
+    ]
 
 
 def _first_bounds(greatest: Array, forms: Array) -> tuple[Array, Array]:
