@@ -89,7 +89,7 @@ def _tops(line: WeldLine, pull: Pull, rivals: int, own: Weighed, found: Found) -
         np.minimum(row, len(own.forms) - 1), found.form, np.minimum(found.piece, own.forms.shape[2] - 1)
     ]
     height = form_at(coefficients[:, None], *force)[:, 0]
-    height *= own.scales(row, found.design, found.load, found.form)
+    height *= own.scale_of(row, found.design, found.load, found.form)
     rows, columns = pull.direct.shape[:2]
     group = own.group[found.form]
     best = winners((group * rows + row) * columns + load, height)

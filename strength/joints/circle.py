@@ -53,8 +53,17 @@ def tops_of_circle(
         low, high = _first_bounds(greatest, few.forms[:, :, 0])
         low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
         row, form, load = np.nonzero(contest.open(low, high))
-        own = few.coefficients(row, form, np.zeros_like(row)) * few.of(row, load, form)[0][:, None]
-        parts.append(Waved(group=np.full(row.size, n), row=row, load=load, form=kept[form], scaled=own))
+        parts.append(
+            Waved(
+                group=np.full(row.size, n),
+                row=row,
+                load=load[:, None],
+                form=kept[form],
+                coefficients=few.coefficients(row, form, np.zeros_like(row)),
+                scale=few.of(row, load, form)[0][:, None],
+                pull=np.concatenate([pull.direct[row, load], pull.spin[row, load]], axis=-1)[:, None],
+            )
+        )
         heights.append(low.max(axis=1))
         forms.append(kept[low.argmax(axis=1)])
     return _tops(line, pull, Waved.joined(parts), np.stack(heights), np.stack(forms))
@@ -71,15 +80,14 @@ def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], c
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
     flags = may_govern(frames, parts_between(frames, force), own, dead)
     row, form, load = np.nonzero(flags.any(axis=-1))
-    designs = force.shape[1]
-    design = np.tile(np.arange(designs), row.size)
-    row, form, load = (np.repeat(each, designs) for each in (row, form, load))
     waved = Waved(
         group=own.group[form],
         row=row,
-        load=design * contest.rivals + load,
+        load=load[:, None] + np.arange(force.shape[1]) * contest.rivals,
         form=own.kept[form],
-        scaled=own.coefficients(row, form, np.zeros_like(row)) * own.scales(row, design, load, form)[:, None],
+        coefficients=own.coefficients(row, form, np.zeros_like(row)),
+        scale=own.scales(row, load, form),
+        pull=force[row, :, load],
     )
     shape = (own.groups, rows, columns)
     return _tops(line, pull, waved, np.zeros(shape), np.zeros(shape, dtype=np.intp))
@@ -96,41 +104,40 @@ def _greatest(pull: Pull, radius: Array) -> Array:
 
 @frozen(kw_only=True, eq=False)
 class Waved:
-    """Forms that may be the worst of their group, row and load, all (n,).
+    """Forms that may be the worst of their group and row under some loads, group, row and form (n,).
 
-    scaled: their coefficients times their scales (n, 3 or 4).
+    load: (n, loads). coefficients: (n, 3 or 4). scale: (n, loads or 1). pull: (n, loads, 6), force and
+    moment per length.
     """
 
     group: Index
     row: Index
     load: Index
     form: Index
-    scaled: Array
+    coefficients: Array
+    scale: Array
+    pull: Array
 
     @staticmethod
     def joined(parts: "list[Waved]") -> "Waved":
         """All of them."""
-        names = ("group", "row", "load", "form", "scaled")
+        names = ("group", "row", "load", "form", "coefficients", "scale", "pull")
         return Waved(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
 
 
 def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) -> list[Top]:
     """The best of each group, row and load; height, form: (groups, rows, loads) where there is none."""
-    row, load = waved.row, waved.load
     radius = line.pieces.radius[:, 0]
-    squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
-    own = waved.scaled.T
-    waves = own[0] * squares[0]
-    for n in range(1, 4 if own[3:].any() else 3):
-        waves += own[n] * squares[n]
-    top = crest(waves)
+    top = crest(_waves(waved.coefficients, waved.pull, radius[waved.row, None]))
     _, rows, loads = height.shape
-    best = winners((waved.group * rows + row) * loads + load, top.value)
-    at = waved.group[best], row[best], load[best]
-    height[at], form[at] = np.maximum(top.value[best], 0.0), waved.form[best]
+    value, load = (top.value * waved.scale).reshape(-1), waved.load.reshape(-1)
+    group, row, own = (np.repeat(each, waved.load.shape[1]) for each in (waved.group, waved.row, waved.form))
+    best = winners((group * rows + row) * loads + load, value)
+    at = group[best], row[best], load[best]
+    height[at], form[at] = np.maximum(value[best], 0.0), own[best]
 
     def told(number: int) -> tuple[Array, Array]:
-        mine = best[waved.group[best] == number]
+        mine = best[group[best] == number]
         angles = np.zeros((rows, loads))
         angles[row[mine], load[mine]] = top.angle(mine)
         return _parts(pull, radius[:, None], angles), _place(line, radius[:, None], angles)
@@ -152,24 +159,30 @@ def _first_bounds(greatest: Array, forms: Array) -> tuple[Array, Array]:
     return low, high
 
 
-def _squares(direct: Array, spin: Array, r: Array) -> list[Array]:
-    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves of 1, cos, sin, cos 2, sin 2: four of (5, n).
+def _waves(coefficients: Array, pull: Array, r: Array) -> Array:
+    """Forms (n, 3 or 4) as waves of 1, cos, sin, cos 2, sin 2: (5, n, loads).
 
-    direct, spin: (3, n). r: radius (n,).
+    With the angle, q_x is a + b cos + e sin, q_s is t + dz cos - dy sin and q_n is dy cos + dz sin.
+    pull: (n, loads, 6). r: radius (n, 1).
     """
-    (a, dy, dz), (wx, wy, wz) = direct, spin
+    a, dy, dz, wx, wy, wz = np.ascontiguousarray(np.moveaxis(pull, 2, 0))
     b, e, t = -r * wz, r * wy, r * wx
-    bb, ee, yy, zz, yz = b * b, e * e, dy * dy, dz * dz, dy * dz
-    none = np.zeros(r.size)
-    return [
-        np.stack(waves)
-        for waves in (
-            (a * a + (bb + ee) / 2.0, 2.0 * a * b, 2.0 * a * e, (bb - ee) / 2.0, b * e),
-            (t * t + (yy + zz) / 2.0, 2.0 * t * dz, -2.0 * t * dy, (zz - yy) / 2.0, -yz),
-            ((yy + zz) / 2.0, none, none, (yy - zz) / 2.0, yz),
-            ((b * dy + e * dz) / 2.0, a * dy, a * dz, (b * dy - e * dz) / 2.0, (b * dz + e * dy) / 2.0),
-        )
-    ]
+    x, s, n = coefficients.T[:3, :, None]
+    bb, ee, yy, zz = b * b, e * e, dy * dy, dz * dz
+    found = np.empty((5, *a.shape))
+    found[0] = x * (a * a + 0.5 * (bb + ee)) + s * (t * t) + 0.5 * (s + n) * (yy + zz)
+    found[1] = 2.0 * (x * (a * b) + s * (t * dz))
+    found[2] = 2.0 * (x * (a * e) - s * (t * dy))
+    found[3] = 0.5 * (x * (bb - ee) + (n - s) * (yy - zz))
+    found[4] = x * (b * e) + (n - s) * (dy * dz)
+    if coefficients.shape[1] > 3:
+        both = coefficients.T[3, :, None]
+        found[0] += both * (0.5 * (b * dy + e * dz))
+        found[1] += both * (a * dy)
+        found[2] += both * (a * dz)
+        found[3] += both * (0.5 * (b * dy - e * dz))
+        found[4] += both * (0.5 * (b * dz + e * dy))
+    return found
 
 
 def _parts(pull: Pull, radius: Array, angle: Array) -> Array:

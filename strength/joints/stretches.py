@@ -72,7 +72,8 @@ def looked(part: Stretches, open_: Flags, force: Array, own: Weighed, designs: s
     which, piece = number[row, load, stretch], part.piece[stretch]
     pull = np.swapaxes(force[once[0], designs, once[1]], 1, 2)
     square = squares(part.matrix[once[0], once[2]], pull, mixed=own.mixed)
-    coefficients, weight = own.coefficients(row, form, piece), own.weights(row, load, form, designs)
+    coefficients, weight = own.coefficients(row, form, piece), own.weights(row, load, form)
+    weight = weight if weight.shape[1] == 1 else weight[:, designs]
     height = heights(coefficients, square[which])
     height *= weight[:, None]
     return Looks(

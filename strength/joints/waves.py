@@ -21,7 +21,7 @@ CLOSE = 1e-7  # rad: after so short a step the next is below rounding
 
 @frozen(kw_only=True, eq=False)
 class Crest:
-    """Value (n,), and where: `run` from the crest of the first wave, signed [rad].
+    """Value (...), and where: `run` from the crest of the first wave, signed [rad].
 
     cos, sin: of the angle of the first wave's crest.
     """
@@ -32,12 +32,13 @@ class Crest:
     run: Array
 
     def angle(self, own: Index) -> Array:
-        """Of some: where the crest is [rad]."""
-        return np.asarray(np.arctan2(self.sin[own], self.cos[own]) + self.run[own])
+        """Of some, by their numbers in one row: where the crest is [rad]."""
+        cos, sin, run = (each.reshape(-1)[own] for each in (self.cos, self.sin, self.run))
+        return np.asarray(np.arctan2(sin, cos) + run)
 
 
 def crest(waves: Array) -> Crest:
-    """Of waves of 1, cos, sin, cos 2, sin 2: (5, n).
+    """Of waves of 1, cos, sin, cos 2, sin 2: (5, ...).
 
     >>> one = crest(np.array([[1.0], [0.0], [2.0], [-0.5], [0.0]]))
     >>> one.value.tolist(), one.angle(np.array([0])).round(6).tolist()
@@ -55,12 +56,13 @@ def crest(waves: Array) -> Crest:
     run = np.maximum(gap - first * np.sin(gap) / np.where(bend > 0.0, bend, 1.0), 0.0)
     for _ in range(STEPS):
         run, step = _nearer(run, gap, first, second)
-    left = np.flatnonzero(np.abs(step) > CLOSE)
+    left = np.nonzero(np.abs(step) > CLOSE)
     for _ in range(MORE):
-        if not left.size:
+        if not left[0].size:
             break
         run[left], step = _nearer(run[left], gap[left], first[left], second[left])
-        left = left[np.abs(step) > CLOSE]
+        far = np.abs(step) > CLOSE
+        left = tuple(each[far] for each in left)
     value = zero + first * np.cos(run) + second * np.cos(2.0 * (gap - run))
     return Crest(value=value, cos=cos, sin=sin, run=np.where(ahead < 0.0, -run, run))
 

@@ -36,14 +36,16 @@ class Weighed:
         """How many there are."""
         return int(self.group[-1]) + 1
 
-    def weights(self, row: Index, load: Index, form: Index, designs: slice) -> Array:
+    def weights(self, row: Index, load: Index, form: Index) -> Array:
         """Scales times factors of forms, each of a row and load (n,): (n, designs or 1)."""
-        scale, factor = _of(self.scale, designs), _of(self.factor, designs)
-        rows, _, loads, _ = scale.shape
-        found: Array = scale[np.minimum(row, rows - 1), :, np.minimum(load, loads - 1), form]
-        return found * factor[np.minimum(row, len(factor) - 1), :, load]
+        return self.scales(row, load, form) * self.factor[np.minimum(row, len(self.factor) - 1), :, load]
 
-    def scales(self, row: Index, design: Index, load: Index, form: Index) -> Array:
+    def scales(self, row: Index, load: Index, form: Index) -> Array:
+        """Scales of forms, each of a row and load (n,): (n, designs or 1)."""
+        rows, _, loads, _ = self.scale.shape
+        return np.asarray(self.scale[np.minimum(row, rows - 1), :, np.minimum(load, loads - 1), form])
+
+    def scale_of(self, row: Index, design: Index, load: Index, form: Index) -> Array:
         """Scales of forms, each of a row, design and load (n,)."""
         rows, designs, loads, _ = self.scale.shape
         at = np.minimum(row, rows - 1), np.minimum(design, designs - 1), np.minimum(load, loads - 1)
@@ -59,10 +61,6 @@ class Weighed:
     def mixed(self) -> bool:
         """Whether any form has a mixed part."""
         return bool(self.forms[..., 3].any())
-
-
-def _of(values: Array, designs: slice) -> Array:
-    return values if values.shape[1] == 1 else values[:, designs]
 
 
 def weighed(groups: Sequence[Forms], contest: Contest, rows: int) -> Weighed:
