@@ -50,28 +50,33 @@ def crest(waves: Array) -> Crest:
     size = np.where(some, first, 1.0)
     cos, sin = np.where(some, c / size, 1.0), s / size
     twice, both = cos * cos - sin * sin, 2.0 * sin * cos
-    ahead = s2 * twice - c2 * both
-    gap = np.arctan2(np.abs(ahead), c2 * twice + s2 * both) / 2.0
+    ahead, along = s2 * twice - c2 * both, c2 * twice + s2 * both
+    beside = np.abs(ahead)
+    gap = np.arctan2(beside, along) / 2.0
     bend = first * np.cos(gap) + 4.0 * second
     run = np.maximum(gap - first * np.sin(gap) / np.where(bend > 0.0, bend, 1.0), 0.0)
     for _ in range(STEPS):
-        run, step = _nearer(run, gap, first, second)
+        run, step = _nearer(run, gap, first, along, beside)
     left = np.nonzero(np.abs(step) > CLOSE)
     for _ in range(MORE):
         if not left[0].size:
             break
-        run[left], step = _nearer(run[left], gap[left], first[left], second[left])
+        run[left], step = _nearer(*(each[left] for each in (run, gap, first, along, beside)))
         far = np.abs(step) > CLOSE
         left = tuple(each[far] for each in left)
     value = zero + first * np.cos(run) + second * np.cos(2.0 * (gap - run))
     return Crest(value=value, cos=cos, sin=sin, run=np.where(ahead < 0.0, -run, run))
 
 
-def _nearer(run: Array, gap: Array, first: Array, second: Array) -> tuple[Array, Array]:
-    """One step of Newton's method between both crests, and how long it was."""
-    off = 2.0 * (gap - run)
-    slope = 2.0 * second * np.sin(off) - first * np.sin(run)
-    bend = first * np.cos(run) + 4.0 * second * np.cos(off)
+def _nearer(run: Array, gap: Array, first: Array, along: Array, beside: Array) -> tuple[Array, Array]:
+    """One step of Newton's method between both crests, and how long it was.
+
+    Of first cos t + along cos 2 t + beside sin 2 t, with t the run and `gap` the second wave's crest.
+    """
+    cos, sin = np.cos(run), np.sin(run)
+    twice, both = cos * cos - sin * sin, 2.0 * sin * cos
+    slope = 2.0 * (beside * twice - along * both) - first * sin
+    bend = first * cos + 4.0 * (along * twice + beside * both)
     down = bend > 0.0
     step = np.where(down, slope / np.where(down, bend, 1.0), np.sign(slope))
     found = np.minimum(np.maximum(run + step, 0.0), gap)
