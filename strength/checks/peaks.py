@@ -27,40 +27,47 @@ def peaks(
     case: Case,
     bars: "Bars",
     bar: Index,
-    forces: Array,
+    inner: Array,
     gaps: tuple[Gaps, ...],
     shoulder: Index,
     strengths: tuple[Array, ...],
     divisors: tuple[Array, ...] = (),
+    chosen: Flags | None = None,
 ) -> Array:
-    """Worst von Mises [MPa] (designs, loads, stations) of forces (designs, loads, stations, 6).
+    """Worst von Mises [MPa] (stations, loads, designs) of forces (6, stations, loads, designs).
 
     Holes: the net section. Shoulders: the smaller diameter. nan on bars without a section or with bare
     properties only. Worked out where a bar's worst place may be, judged by stress over strength,
     for each of `strengths` (designs, stations); elsewhere a lower bound of it. divisors: of each strength
     (bars, loads, designs or 1); with them only the worst place of a bar over all loads is asked for.
+    chosen: (stations,) those of the bars to look at, whole bars each; all where left out.
     """
-    inner = np.ascontiguousarray(forces.transpose(3, 2, 1, 0))
-    found = [(group, group.nominal(inner)) for group in groups(case, bars, bar, gaps, shoulder)]
-    low, high = np.full((2, *inner.shape[1:]), np.nan)
-    for group, nominal in found:
-        low[group.own], high[group.own] = group.bounds(nominal)
-    weights = [np.ascontiguousarray(strength.T**-2.0)[:, None] for strength in strengths]
+    rows = np.arange(bar.size) if chosen is None else np.flatnonzero(chosen)
+    place = np.zeros(bar.size, dtype=np.intp)
+    place[rows] = np.arange(rows.size)
+    found = [
+        (group, place[group.own], group.nominal(inner))
+        for group in groups(case, bars, bar, gaps, shoulder, chosen)
+    ]
+    low, high = np.full((2, rows.size, *inner.shape[2:]), np.nan)
+    for group, own, nominal in found:
+        low[own], high[own] = group.bounds(nominal)
+    weights = [np.ascontiguousarray(strength[:, rows].T ** -2.0)[:, None] for strength in strengths]
     if divisors:
         every = zip(weights, divisors, strict=True)
-        weights = [weight * np.square(divisor)[bar] for weight, divisor in every]
-    wanted = governing(low, high, bar, weights, each_load=not divisors)
+        weights = [weight * np.square(divisor)[bar[rows]] for weight, divisor in every]
+    wanted = governing(low, high, bar[rows], weights, each_load=not divisors)
     known = high <= low * (1.0 + CLOSE) ** 2
     np.copyto(low, high, where=known)
     wanted &= ~known
-    for group, nominal in found:
-        where = np.flatnonzero(wanted[group.own])
+    for group, own, nominal in found:
+        where = np.flatnonzero(wanted[own])
         if where.size:
-            block = low[group.own]
+            block = low[own]
             block.reshape(-1)[where] = group.worst(nominal, where)
-            low[group.own] = block
+            low[own] = block
     worst: Array = np.sqrt(low, out=low)
-    return worst.transpose(2, 1, 0)
+    return worst
 
 
 def governing(low: Array, high: Array, bar: Index, weights: list[Array], *, each_load: bool) -> Flags:

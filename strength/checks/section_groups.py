@@ -65,9 +65,21 @@ class Group:
         return found
 
 
-def groups(case: Case, bars: "Bars", bar: Index, gaps: tuple[Gaps, ...], shoulder: Index) -> Iterator[Group]:
-    """All stations that have a section: round ones together, boxes together, others of one size."""
+def groups(
+    case: Case,
+    bars: "Bars",
+    bar: Index,
+    gaps: tuple[Gaps, ...],
+    shoulder: Index,
+    chosen: Flags | None = None,
+) -> Iterator[Group]:
+    """Stations that have a section: round ones together, boxes together, others of one size.
+
+    chosen: (stations,) those to look at; all where left out.
+    """
     kind = np.array([KINDS.get(type(shape), OTHER) for shape in bars.shapes])[bar]
+    if chosen is not None:
+        kind[~chosen] = NONE
     rounds, boxes, others = (np.flatnonzero(kind == number) for number in (ROUND, BOX, OTHER))
     if rounds.size:
         yield Group(

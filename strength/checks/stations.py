@@ -5,7 +5,7 @@ interval: the stations are the ends, via points, insets of welds, holes, shoulde
 each heat-affected length.
 """
 
-from functools import cached_property
+from functools import cached_property, partial
 from typing import TYPE_CHECKING
 
 import numpy as np
@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from strength.arrays import run_maxima
 from strength.checks.along import forces_along
 from strength.checks.divisors import yield_divisors
+from strength.checks.kinds import still_bars
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
 from strength.values import frozen
@@ -124,6 +125,21 @@ def place_stations(
         effects = brief.load()[:, None]
         on_ultimate = (effects * brief.on_ultimate()[:, None])[None]
         divisors = (effects * yield_divisors(case, bars, brief), np.repeat(on_ultimate, len(bars.names), 0))
+    look = partial(peaks, case, bar=bar, gaps=gaps, shoulder=shoulder)
+    still = _still(bars, layout, response, bar, place, heated, kept, *strengths)
+    if response.alike is None or not still.any():
+        peak = look(bars, inner=inner, strengths=strengths, divisors=divisors)
+    else:
+        first = response.alike.first
+        peak = np.empty(inner.shape[1:])
+        peak[~still] = look(bars, inner=inner, strengths=strengths, divisors=divisors, chosen=~still)
+        peak[still] = look(
+            bars.of_designs(first),
+            inner=inner[..., first],
+            strengths=tuple(each[first] for each in strengths),
+            divisors=tuple(each if each.shape[-1] == 1 else each[..., first] for each in divisors),
+            chosen=still,
+        )[..., response.alike.kind]
     return Stations(
         bar=bar,
         place=place,
@@ -136,6 +152,19 @@ def place_stations(
         shoulder=shoulder,
         yield_=strengths[0],
         ultimate=strengths[1],
-        peak=peaks(case, bars, bar, inner.transpose(3, 2, 1, 0), gaps, shoulder, strengths, divisors),
+        peak=peak.transpose(2, 1, 0),
         uncovered=uncovered,
     )
+
+
+def _still(
+    bars: "Bars", layout: "Layout", response: "Response", bar: NDArray[np.intp], *figures: Array
+) -> NDArray[np.bool_]:
+    """Stations of the bars that carry the same in designs of a kind, and are the same in all (stations,).
+
+    figures: (designs, stations) what else must be the same.
+    """
+    found = still_bars(bars, layout, response)
+    for figure in figures:
+        found[bar[(figure != figure[:1]).any(axis=0)]] = False
+    return found[bar]

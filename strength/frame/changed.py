@@ -21,7 +21,7 @@ from strength.values import frozen
 
 MANY = 12  # designs from which it is quicker than every design by itself
 FEW = 36  # patterns that vary, at most
-RANGE = 1e4  # of a stiffness: beyond it digits are lost (own choice from trials)
+RANGE = 1e6  # of a stiffness: as far as trials held it to 1e-12
 STILL = 1e-12  # of the greatest force or moment in the frame: a change that is round-off
 
 
@@ -93,8 +93,7 @@ class Change:
     def _summed(self, columns: Array, push: Array) -> Array:
         """Of all designs (n, designs, loads), from the softest frame's columns (n, 1, loads and varied)."""
         flat = columns[:, 0]
-        moved = flat[:, self.count :] @ push.reshape(push.shape[0], -1)
-        return np.asarray(flat[:, None, : self.count] - moved.reshape(-1, *push.shape[1:]))
+        return np.asarray(flat[:, None, : self.count] - np.tensordot(flat[:, self.count :], push, axes=1))
 
     def _forces(self, links: Links, pattern_force: Array, push: Array) -> tuple[Array, Alike]:
         """Forces (designs, loads, segments, 2, 6), and which segments carry the same in all designs."""
@@ -113,10 +112,10 @@ class Change:
         found = np.empty((segments, 12, designs, loads))
         found[still] = free[still][:, :, None]
         moved = np.flatnonzero(~still)
-        flat = found.reshape(segments, 12, -1)
+        flat, pushes = found.reshape(segments, 12, -1), push.reshape(push.shape[0], designs * loads)
         for n in moved.tolist():
             own = found[n]
-            np.matmul(change[n], push.reshape(push.shape[0], -1), out=flat[n])
+            np.matmul(change[n], pushes, out=flat[n])
             np.subtract(free[n][:, None], own, out=own)
         return found.reshape(segments, 2, 6, designs, loads).transpose(3, 4, 0, 1, 2), Alike(
             still=still, first=np.zeros(1, dtype=np.intp), kind=np.zeros(designs, dtype=np.intp)

@@ -5,6 +5,7 @@ from functools import cached_property
 import numpy as np
 
 from strength.frame.assembly import LARGE, Assembly
+from strength.frame.blocks import Blocks, part
 from strength.frame.elimination import filled
 from strength.frame.fronts import Fronts, plan_fronts
 from strength.frame.links import Links
@@ -27,6 +28,11 @@ class BucklingPlan:
     def fronts(self) -> Fronts:
         """The order of elimination of a small frame; points that the gauge sees go last."""
         return plan_fronts(self.assembly, np.any(self.amount != 0.0, axis=0))
+
+    @cached_property
+    def blocks(self) -> Blocks:
+        """The blocks of a small frame, none of them with points that the gauge sees."""
+        return part(self.assembly, self.fronts)
 
 
 def steady(matrices: Array, rigid: Array, amount: Array) -> Array:

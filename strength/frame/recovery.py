@@ -13,7 +13,7 @@ from strength.frame.links import Links
 from strength.frame.plan import Plan
 from strength.frame.response import Array, Index, Layout, Response
 
-FINE = 1e-12  # of the greatest force; an imbalance above it is solved for once more where that is quick
+FINE = 1e-13  # of the greatest force; an imbalance above it is solved for once more where that is quick
 POLISHED = 1e-10  # the same where it is not
 ROUNDS = 4
 

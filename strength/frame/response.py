@@ -11,6 +11,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import others
 from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
@@ -50,6 +51,16 @@ class Alike:
     first: Index
     kind: Index
 
+    def told_apart(self, factor: Array) -> "Alike | None":
+        """The same once designs have factors of their own (designs, loads); None where all have."""
+        own = np.flatnonzero(np.any(factor != 1.0, axis=1))
+        rest = others(factor.shape[0], own)
+        if not rest.size or self.first.size > 1:
+            return None
+        kind = np.zeros(factor.shape[0], dtype=np.intp)
+        kind[own] = 1 + np.arange(own.size)
+        return Alike(still=self.still, first=np.append(rest[:1], own), kind=kind)
+
 
 @frozen(kw_only=True, eq=False)
 class Response:
@@ -83,7 +94,8 @@ class Response:
             return self
         forces = self.forces.copy()
         forces[..., 4:] *= factor[:, :, None, None, None]
-        return evolve(self, forces=forces, alike=None)
+        alike = None if self.alike is None else self.alike.told_apart(factor)
+        return evolve(self, forces=forces, alike=alike)
 
 
 def joined(parts: list[Response]) -> Response:

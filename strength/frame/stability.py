@@ -54,17 +54,19 @@ def first_pole(ei: Array, ga: Array, length: Array, one_ball: Flags, no_ball: Fl
     Clamped ends 4 pi^2 EI/L^2, both balls pi^2 EI/L^2, one ball the root of tan kL = eta kL (20.19 EI/L^2
     without shear); each lowered by shear to P / (1 + P/GA) with its k (Engesser).
     """
-    k_length = np.where(no_ball, 2.0 * np.pi, np.where(one_ball, _one_ball_root(ei, ga, length), np.pi))
+    soft = np.asarray(ei / (ga * length**2))
+    k_length = np.broadcast_to(np.where(no_ball, 2.0 * np.pi, np.pi), soft.shape).copy()
+    one = np.broadcast_to(one_ball, soft.shape)
+    k_length[one] = _one_ball_root(soft[one])
     euler = k_length**2 * ei / length**2
     return np.asarray(euler / (1.0 + euler / ga))
 
 
-def _one_ball_root(ei: Array, ga: Array, length: Array) -> Array:
-    """Root of tan x = eta x in (pi, 3 pi / 2), eta = 1 / (1 + x^2 EI / (GA L^2)).
+def _one_ball_root(soft: Array) -> Array:
+    """Root of tan x = eta x in (pi, 3 pi / 2), eta = 1 / (1 + soft x^2), soft = EI / (GA L^2).
 
     Iterated as x = pi + arctan(eta x), whose slope is under 0.1: each pass gives a figure.
     """
-    soft = np.asarray(ei / (ga * length**2))
     x = np.full(soft.shape, 1.5 * np.pi)
     for _ in range(18):
         x = np.pi + np.arctan(x / (1.0 + soft * x**2))

@@ -4,12 +4,14 @@ A *bar* is a member or a strut: `case.members` in order, then `case.struts`. Num
 leading axis of designs, length one unless a study varies sizes.
 """
 
+from functools import cached_property
+
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.case.shape import Shape
 from strength.library import Metal
-from strength.values import field, frozen
+from strength.values import evolve, field, fields, frozen
 
 Array = NDArray[np.float64]
 
@@ -52,3 +54,26 @@ class Bars:
     iyz: Array = field(factory=lambda: np.zeros((1, 1)))
     # part of the shear compliance that couples Vy and Vz [1/mm^2], likewise
     shear_mix: Array = field(factory=lambda: np.zeros((1, 1)))
+
+    def of_designs(self, own: NDArray[np.intp] | slice) -> "Bars":
+        """Some designs of many."""
+        return evolve(self, **{name: value[own] for name, value in self._figures.items()})
+
+    @cached_property
+    def alike(self) -> NDArray[np.bool_]:
+        """Bars whose figures are the same in all designs (bars,)."""
+        found = np.ones(len(self.names), dtype=bool)
+        for value in self._figures.values():
+            if value.shape[1] == found.size:
+                found &= ((value == value[:1]) | (value != value)).all(axis=0)
+        return found
+
+    @cached_property
+    def _figures(self) -> dict[str, Array]:
+        """Those of which there is one a design."""
+        every = {each.name: getattr(self, each.name) for each in fields(Bars)}
+        return {
+            name: value
+            for name, value in every.items()
+            if isinstance(value, np.ndarray) and value.ndim == 2 and len(value) > 1
+        }

@@ -1,7 +1,7 @@
 """One batch: designs of one make-up through frame, stations and checks as arrays."""
 
 from collections.abc import Iterator
-from typing import Any, TypeVar
+from typing import TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
@@ -21,7 +21,7 @@ from strength.sections import Bars
 from strength.studies.evaluated import Evaluated
 from strength.studies.prepared import Prepared
 from strength.studies.standing import far_from_buckling
-from strength.values import evolve, fields, frozen
+from strength.values import evolve, frozen
 from strength.vehicle.sheet import Pushes
 
 Array = NDArray[np.float64]
@@ -131,22 +131,7 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
     for n, pushes in enumerate(batch.own):
         one = response.of_design(n)
         plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
-        yield some(batch.bars, slice(n, n + 1)), pushes, one, plan
-
-
-def some(bars: Bars, designs: slice) -> Bars:
-    """Some designs of many."""
-    return evolve(bars, **{name: value[designs] for name, value in _varied(bars)})
-
-
-def _varied(bars: Bars) -> list[tuple[str, Any]]:
-    """Figures of which there is one a design."""
-    found = [(field.name, getattr(bars, field.name)) for field in fields(Bars)]
-    return [
-        (name, value)
-        for name, value in found
-        if isinstance(value, np.ndarray) and value.ndim == 2 and len(value) > 1
-    ]
+        yield batch.bars.of_designs(slice(n, n + 1)), pushes, one, plan
 
 
 def judged(

@@ -20,35 +20,71 @@ Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 Some = tuple[Index, Index]  # designs, loads
-PARTS = 4  # of a set of designs that does not stand; more of them in one go cost little more
+MORE = 4  # times as many in a share as in the one before it
+PARTS = 2  # shares at least, so that wherever those stand that fall, a few looks find them
 
 
 def far_from_buckling(
     ready: Prepared, bars: Bars, response: Response, plan: BucklingPlan, multiplier: float
 ) -> Flags:
-    """Where a load is proved to have a critical multiplier above `multiplier`: (designs, loads)."""
+    """Where a load is proved to have a critical multiplier above `multiplier`: (designs, loads).
+
+    Where not all stand together, those whose segments are nearest to their own poles are looked at in
+    small sets, the others in large ones: it is the former that fall, mostly.
+    """
     squeeze = multiplier * compression(response)
     designs, loads = squeeze.shape[:2]
     softening = Softening.of(ready.layout, plan.links, bars, designs)
-    out = np.ones((designs, loads), dtype=bool)
-    left = [(np.arange(designs), np.arange(loads))]
+    near = (squeeze / softening.pole[:, None]).max(axis=2, initial=0.0)
+    out = np.zeros((designs, loads), dtype=bool)
+    left = _below_poles(near, (np.arange(designs), np.arange(loads)))
     while left:
         standing = _stand(plan, softening, squeeze, left)
-        fallen = [some for some, stands in zip(left, standing, strict=True) if not stands]
-        for own, under in fallen:
-            if own.size == under.size == 1:
-                out[own, under] = False
-        left = [part for some in fallen for part in _parts(*some)]
+        fallen = []
+        for some, stood in zip(left, standing.tolist(), strict=True):
+            if stood:
+                out[np.ix_(*some)] = True
+            else:
+                fallen += _parts(near, some)
+        left = [each for part in fallen for each in _below_poles(near, part)]
     return out
 
 
-def _parts(own: Index, loads: Index) -> list[Some]:
-    """What is looked at where not all stand: load by load, then a share of the designs each; at last none."""
-    if loads.size > 1:
-        return [(own, loads[n : n + 1]) for n in range(loads.size)]
-    if own.size > 1:
-        return [(part, loads) for part in np.array_split(own, min(PARTS, own.size))]
-    return []
+def _below_poles(near: Array, some: Some) -> list[Some]:
+    """A set if no segment is past its pole in it, else such parts of it; near: (designs, loads)."""
+    if np.all(near[np.ix_(*some)] < 1.0):
+        return [some]
+    return [each for part in _parts(near, some) for each in _below_poles(near, part)]
+
+
+def _parts(near: Array, some: Some) -> list[Some]:
+    """What is looked at where not all of a set stand, without what is past a pole by itself.
+
+    A load with a design past its pole is looked at alone; then shares of the loads, of one load shares of
+    the designs; of one design nothing.
+    """
+    own, loads = some
+    if own.size == loads.size == 1:
+        return []
+    if loads.size == 1:
+        own = own[near[own, loads[0]] < 1.0]
+        return [(own[share], loads) for share in _shares(near[own, loads[0]])]
+    worst = near[np.ix_(own, loads)].max(axis=0)
+    past, loads, worst = loads[worst >= 1.0], loads[worst < 1.0], worst[worst < 1.0]
+    return [(own, past[n : n + 1]) for n in range(past.size)] + [
+        (own, loads[share]) for share in _shares(worst)
+    ]
+
+
+def _shares(near: Array) -> list[Index]:
+    """Numbers of some, the nearest first: one, four, sixteen..., none more than half of them."""
+    most = max(1, near.size // PARTS)
+    order = np.argsort(-near, kind="stable")
+    out, at, size = [], 0, 1
+    while at < order.size:
+        out.append(order[at : at + size])
+        at, size = at + size, min(MORE * size, most)
+    return out
 
 
 def _stand(plan: BucklingPlan, softening: Softening, squeeze: Array, every: list[Some]) -> Flags:

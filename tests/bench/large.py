@@ -76,10 +76,10 @@ def whole(case: Case, bars: Bars, loads: Pushes) -> np.ndarray:
     response = solve(case, layout, bars, loads)
     ends = 2 * layout.bar.size
     bar = np.repeat(layout.bar, 2)
-    forces = response.forces.reshape(1, LOADS, ends, 6)
+    forces = np.ascontiguousarray(response.forces.reshape(1, LOADS, ends, 6).transpose(3, 2, 1, 0))
     strengths = (bars.yield_[:, bar],)
     found = peaks(case, bars, bar, forces, ((),) * ends, np.full(ends, -1), strengths)
-    return np.maximum.reduceat(found[0].T, 2 * layout.first, axis=0).T
+    return np.maximum.reduceat(found[..., 0], 2 * layout.first, axis=0).T
 
 
 def matrix_and_forces(case: Case, loads: Pushes) -> tuple[object, np.ndarray]:
