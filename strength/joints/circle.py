@@ -1,42 +1,28 @@
 """The greatest value on a circle of quadratic forms of the force per length, in closed form but for a root.
 
 On a circle in a plane q_x, q_s and q_n are each a constant and one wave, so a quadratic form of them is a
-constant and waves of one and two turns. Its maxima, two at most, are the roots of its derivative, found by
-Newton's method from a grid close enough to tell them apart.
+constant and waves of one and two turns, whose crest is known (`waves`).
 """
 
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.joints.bounds import may_govern, parts_between, weighed
 from strength.joints.contest import ALONE, Contest, winners
+from strength.joints.forms import Forms
+from strength.joints.samples import framed
+from strength.joints.top import Top
 from strength.joints.traction import Pull
+from strength.joints.waves import crest
 from strength.joints.weld_line import WeldLine
-from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
-Flags = NDArray[np.bool_]
 
-GRID = 24  # places looked at first: the best of them is within 4 % of the waves' height of the true maximum
-MISSED = 0.04
+LOW = 0.1  # of the greatest place looked at; a maximum is no further above it
 ROUNDING = 1e-9
-STEPS = 5  # of Newton's method: from half a step of the grid to rounding
-ANGLES = np.asarray(np.arange(GRID) * (2.0 * np.pi / GRID), dtype=np.float64)
-WAVES = np.stack([np.ones(GRID), np.cos(ANGLES), np.sin(ANGLES), np.cos(2.0 * ANGLES), np.sin(2.0 * ANGLES)])
-
-
-@frozen(kw_only=True, eq=False)
-class Top:
-    """The worst form and its place on each circle, (rows, loads).
-
-    height: value times scale. there: works out q_x, q_s, q_n and the place [mm], each (..., 3).
-    """
-
-    height: Array
-    form: Index
-    there: Callable[[], tuple[Array, Array]]
 
 
 def is_circle(line: WeldLine) -> bool:
@@ -50,14 +36,45 @@ def is_circle(line: WeldLine) -> bool:
 
 
 def tops_of_circle(
-    line: WeldLine, pull: Pull, groups: Sequence[tuple[Array, Array]], contest: Contest = ALONE
+    line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest = ALONE
 ) -> list[Top]:
-    """The worst of each group of forms (rows, forms, 4) times scales (rows, forms) or (rows, loads, forms).
+    """The worst of each group of forms, the same on all pieces.
 
     contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
     greatest = _greatest(pull, line.pieces.radius[:, :1])
-    return [_top(line, pull, greatest, forms, scales, contest) for forms, scales in groups]
+    found = []
+    for group in (each.by_load() for each in groups):
+        kept = group.needed()
+        few = group.only(kept)
+        by = np.swapaxes(few.scales, 1, 2) if few.scales.ndim == 3 else few.scales[..., None]
+        low, high = _first_bounds(greatest, few.forms[:, :, 0])
+        low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
+        row, form, load = np.nonzero(contest.open(low, high))
+        best = np.asarray(kept[low.argmax(axis=1)], dtype=np.intp)
+        found.append(_top(line, pull, group, (row, kept[form], load), low.max(axis=1), best))
+    return found
+
+
+def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
+    """The same for circles alike in many designs, whose loads stand behind one another.
+
+    Forms and loads that govern in no design are left out first; loads that do not govern are told as 0.
+    """
+    rows, columns = pull.direct.shape[:2]
+    designs = columns // contest.rivals
+    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, designs, contest.rivals, 6)
+    frames = framed(line, line.per_piece)
+    between, dead = parts_between(frames, force), np.zeros((rows, frames.piece.size), dtype=bool)
+    none = np.zeros((rows, columns))
+    found = []
+    for group in groups:
+        own = weighed(group, contest, rows)
+        row, form, load = np.nonzero(may_govern(frames, between, own, LOW, dead).any(axis=-1))
+        column = (load[:, None] + np.arange(designs) * contest.rivals).reshape(-1)
+        at = np.repeat(row, designs), np.repeat(own.kept[form], designs), column
+        found.append(_top(line, pull, group, at, none.copy(), np.zeros(none.shape, dtype=np.intp)))
+    return found
 
 
 def _greatest(pull: Pull, radius: Array) -> Array:
@@ -69,32 +86,26 @@ def _greatest(pull: Pull, radius: Array) -> Array:
     return np.stack([x * x, s * s, across * across, x * across], axis=1)
 
 
-def _top(line: WeldLine, pull: Pull, greatest: Array, forms: Array, scales: Array, contest: Contest) -> Top:
-    rows, loads = pull.direct.shape[:2]
+def _top(
+    line: WeldLine, pull: Pull, group: Forms, at: tuple[Index, Index, Index], height: Array, worst: Index
+) -> Top:
+    """The best of forms of rows and loads `at`; height, worst: (rows, loads) where there is none."""
+    row, form, load = at
     radius = line.pieces.radius[:, 0]
-    by = np.swapaxes(scales, 1, 2) if scales.ndim == 3 else scales[..., None]
-    low, high = _first_bounds(greatest, forms)
-    low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
-    row, form, load = np.nonzero(contest.open(low, high))
-    scale = np.broadcast_to(by, low.shape)[row, form, load]
+    scale, _ = group.of(row, load, form)
     squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
-    waves = np.zeros((5, row.size))
-    for part in range(4 if forms[..., 3].any() else 3):
-        waves += (forms[row, form, part] * scale) * squares[part]
-    at = row, form, load
-    least, most = _bounds(waves)
-    low[at] = np.maximum(low[at], least * (1.0 - ROUNDING))
-    closer = np.full(high.shape, -1.0)
-    closer[at] = most
-    open_ = np.flatnonzero(contest.open(low, closer)[at])
-    who, value, angle = _tops(waves[:, open_].T, least[open_])
-    row, form, load = row[open_][who], form[open_][who], load[open_][who]
-    best = winners(row * loads + load, value)
-    height, worst, angles = low.max(axis=1), low.argmax(axis=1), np.zeros((rows, loads))
+    own = group.coefficients(row, form, np.zeros_like(row)).T * scale
+    waves = own[0] * squares[0]
+    for part in range(1, 4 if own[3].any() else 3):
+        waves += own[part] * squares[part]
+    top = crest(waves)
+    best = winners(row * pull.direct.shape[1] + load, top.value)
     there = row[best], load[best]
-    height[there], angles[there], worst[there] = value[best], angle[best], form[best]
+    height[there], worst[there] = np.maximum(top.value[best], 0.0), form[best]
 
     def told() -> tuple[Array, Array]:
+        angles = np.zeros(height.shape)
+        angles[there] = top.angle(best)
         return _parts(pull, radius[:, None], angles), _place(line, radius[:, None], angles)
 
     return Top(height=height, form=worst, there=told)
@@ -129,51 +140,6 @@ def _squares(direct: Array, spin: Array, r: Array) -> list[Array]:
             ((b * dy + e * dz) / 2.0, a * dy, a * dz, (b * dy - e * dz) / 2.0, (b * dz + e * dy) / 2.0),
         )
     ]
-
-
-def _tops(waves: Array, least: Array) -> tuple[Index, Array, Array]:
-    """Local maxima of waves (n, 5): numbers of the waves, values and angles.
-
-    Those that may be the greatest of their wave, which comes up to `least` (n,).
-    """
-    grid = waves @ WAVES
-    least = np.maximum(least, grid.max(axis=1)) - MISSED * np.sqrt((waves[:, 1:] ** 2).sum(axis=1))
-    top = (grid >= np.roll(grid, 1, axis=1)) & (grid >= np.roll(grid, -1, axis=1)) & (grid >= least[:, None])
-    who, node = np.nonzero(top)
-    value, angle = _climbed(waves[who], ANGLES[node])
-    return who, value, angle
-
-
-def _bounds(waves: Array) -> tuple[Array, Array]:
-    """What the maxima of waves (5, ...) lie between.
-
-    The mean of two places half a turn apart has no first wave, so that the second alone is reached; and
-    the value where the first wave is greatest is reached.
-    """
-    zero, c, s, c2, s2 = waves
-    cc, ss = c * c, s * s
-    square = cc + ss
-    first, second = np.sqrt(square), np.sqrt(c2 * c2 + s2 * s2)
-    there = c2 * (cc - ss)
-    there += 2.0 * s2 * (c * s)
-    there /= np.where(square > 0.0, square, 1.0)
-    there += first
-    return zero + np.maximum(second, there), zero + first + second
-
-
-def _climbed(waves: Array, angle: Array) -> tuple[Array, Array]:
-    """Value and angle (n,) of the maximum of waves (n, 5) near an angle (n,)."""
-    zero, c, s, c2, s2 = waves.T
-    for _ in range(STEPS):
-        cos, sin = np.cos(angle), np.sin(angle)
-        twice, both = cos * cos - sin * sin, 2.0 * sin * cos
-        slope = s * cos - c * sin + 2.0 * (s2 * twice - c2 * both)
-        bend = c * cos + s * sin + 4.0 * (c2 * twice + s2 * both)
-        down = bend > 0.0
-        angle = angle + np.where(down, np.clip(slope / np.where(down, bend, 1.0), -0.2, 0.2), 0.0)
-    cos, sin = np.cos(angle), np.sin(angle)
-    value = zero + c * cos + s * sin + c2 * (cos * cos - sin * sin) + 2.0 * s2 * sin * cos
-    return value, angle
 
 
 def _parts(pull: Pull, radius: Array, angle: Array) -> Array:

@@ -42,12 +42,14 @@ ALONE = Contest(factor=np.ones((1, 1)))  # every load for itself
 
 
 def winners(cell: Index, height: Array) -> Index:
-    """Numbers of the highest candidate of each cell; the last of equals.
+    """Numbers of the highest candidate of each cell, cells ascending; the last of equals.
 
     >>> winners(np.array([4, 4, 2, 4]), np.array([1.0, 3.0, 0.5, 2.0])).tolist()
     [2, 1]
     """
-    order = np.lexsort((height, cell))
-    last = np.ones(order.size, dtype=bool)
-    last[:-1] = cell[order[1:]] != cell[order[:-1]]
-    return order[last]
+    greatest = np.full(int(cell.max(initial=-1)) + 1, -np.inf)
+    np.maximum.at(greatest, cell, height)
+    top = np.flatnonzero(height >= greatest[cell])
+    number = np.full(greatest.size, -1, dtype=np.intp)
+    number[cell[top]] = top
+    return number[number >= 0]

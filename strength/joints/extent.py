@@ -51,5 +51,5 @@ def _on_cylinder(pieces: Pieces, cylinder: Cylinder, along: Array) -> Array:
         return found
 
     step = float(grid[1])
-    top = at(climbed(at, grid[node], np.full(1, step), step, steep=True)[..., None])[..., 0]
+    top = at(climbed(at, grid[node], step)[..., None])[..., 0]
     return np.asarray(np.maximum(picked(height, best), top))

@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
@@ -15,36 +15,56 @@ class Forms:
 
     forms: (designs or 1, forms, pieces or 1, 4), each non-negative for every q. scales: (designs or 1,
     forms), such as 1/limit^2, or (designs, loads, forms) where they go with the load. sizes: likewise, what
-    a form's value is multiplied by to be a stress squared; None: 1.
+    a form's value is multiplied by to be a stress squared; None: 1. each: so many loads behind one another
+    have the same scales and sizes, which are given once.
     """
 
     forms: Array
     scales: Array
     sizes: Array | None = None
+    each: int = 1
 
     def some(self, rows: slice) -> "Forms":
         """Some rows; what has one row for all stays as it is."""
-        return Forms(
+        return evolve(
+            self,
             forms=_rows(self.forms, rows),
             scales=_rows(self.scales, rows),
             sizes=None if self.sizes is None else _rows(self.sizes, rows),
         )
 
+    @property
+    def even(self) -> bool:
+        """Whether they are the same on all pieces."""
+        return self.forms.shape[2] == 1 or bool((self.forms == self.forms[:, :, :1]).all())
+
     def only(self, kept: Index) -> "Forms":
         """Some of the forms; those that are the same on all pieces as of one."""
         forms = self.forms[:, kept]
-        if forms.shape[2] > 1 and bool((forms == forms[:, :, :1]).all()):
-            forms = forms[:, :, :1]
-        return Forms(
+        found = evolve(
+            self,
             forms=forms,
             scales=self.scales[..., kept],
             sizes=None if self.sizes is None else self.sizes[..., kept],
         )
+        return evolve(found, forms=forms[:, :, :1]) if found.even else found
 
     def of(self, row: Index, load: Index, form: Index) -> tuple[Array, Array]:
         """Scale and size of forms, each of a row and load (n,)."""
+        load = load // self.each
         return _of(self.scales, row, load, form), (
             np.ones(1) if self.sizes is None else _of(self.sizes, row, load, form)
+        )
+
+    def by_load(self) -> "Forms":
+        """The same, with scales and sizes given for every load."""
+        if self.each == 1:
+            return self
+        return evolve(
+            self,
+            scales=np.repeat(self.scales, self.each, axis=1),
+            sizes=None if self.sizes is None else np.repeat(self.sizes, self.each, axis=1),
+            each=1,
         )
 
     def coefficients(self, row: Index, form: Index, piece: Index) -> Array:
@@ -64,19 +84,24 @@ class Forms:
         One whose every coefficient times its scale is no more than that of another, in all designs, loads and
         pieces, never is; of two alike the first stays. Forms with a mixed part are all kept.
         """
+        return self.governing(self.scales, self.scales)
+
+    def governing(self, low: Array, high: Array) -> Index:
+        """The same where scales are no more than known to lie between two, each as `scales`."""
         count = self.forms.shape[1]
         if np.any(self.forms[..., 3]):
             return np.arange(count)
         kept: list[int] = []
         for n in range(count):
             others = [*kept, *range(n + 1, count)]
-            if not any(self._covers(other, n, strictly=other > n) for other in others):
+            if not any(
+                self._covers(other, n, low[..., other], high[..., n], strictly=other > n) for other in others
+            ):
                 kept.append(n)
         return np.array(kept, dtype=np.intp)
 
-    def _covers(self, one: int, other: int, *, strictly: bool) -> bool:
+    def _covers(self, one: int, other: int, mine: Array, yours: Array, *, strictly: bool) -> bool:
         """Whether form `one` is nowhere less than `other`; strictly: and somewhere more."""
-        mine, yours = self.scales[..., one], self.scales[..., other]
         gain = np.where(yours > 0.0, mine / np.where(yours > 0.0, yours, 1.0), np.inf)
         gain = gain if gain.ndim == 1 else gain.min(axis=1)
         left = self.forms[:, one] * np.where(np.isfinite(gain), gain, 0.0)[:, None, None]

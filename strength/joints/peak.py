@@ -6,9 +6,10 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import last_maxima, spread
-from strength.joints.circle import is_circle, tops_of_circle
-from strength.joints.climb import climbed
+from strength.arrays import last_maxima
+from strength.joints.alike import tops_alike
+from strength.joints.bracket import NEAR, Bracket, summits
+from strength.joints.circle import is_circle, tops_of_alike_circles, tops_of_circle
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
 from strength.joints.samples import Samples, framed
@@ -23,8 +24,6 @@ Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 BLOCK = 1 << 18  # numbers looked at together: what the processor's cache holds
-NEAR = 0.3  # steps within which a parabola through samples finds a maximum of a gentle line
-BESIDE = 1e-5  # steps from an end: whether a height falls from there
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 
@@ -70,8 +69,8 @@ class Seen:
     """What samples tell: the greatest of each row and load, and where maxima may be.
 
     height, worst: (rows, loads) scaled height and form. row, form, load, piece, along: (n,) of each local
-    maximum among the samples. shift: (n,) from there to the top of a parabola through it and its neighbours,
-    0 at ends of pieces. step: of the samples along a curved piece.
+    maximum among the samples. rising: (n,) whether there may be more beside it. step: of the samples along a
+    curved piece.
     """
 
     height: Array
@@ -81,7 +80,7 @@ class Seen:
     load: Index
     piece: Index
     along: Array
-    shift: Array
+    rising: Flags
     step: float
 
     def placed(self, first: int, short: Shortlist | None, group: int) -> "Seen":
@@ -99,7 +98,7 @@ class Seen:
         """Rows behind one another."""
         if len(parts) == 1:
             return parts[0]
-        names = ("height", "worst", "row", "form", "load", "piece", "along", "shift")
+        names = ("height", "worst", "row", "form", "load", "piece", "along", "rising")
         return Seen(
             step=parts[0].step,
             **{name: np.concatenate([getattr(part, name) for part in parts]) for name in names},
@@ -113,31 +112,30 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     it is sampled, and its best local maxima are refined to rounding. contest: a load that cannot be the
     greatest of its rivals may be told lower than it is, and its place not at all.
     """
-    kept = [group.needed() for group in groups]
-    few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
-    if is_circle(line) and all(group.forms.shape[2] == 1 for group in few):
-        found = _on_circle(line, pull, few, contest)
+    many = 1 < contest.rivals < pull.direct.shape[1]
+    if is_circle(line) and all(group.even for group in groups):
+        tops = (tops_of_alike_circles if many else tops_of_circle)(line, pull, groups, contest)
+    elif many:
+        tops = tops_alike(line, pull, groups, contest)
     else:
-        seen = _seen(line, pull, few, contest)
-        found = [_peak(line, pull, group, own) for group, own in zip(few, seen, strict=True)]
+        return _sampled(line, pull, groups, contest)
     return [
-        evolve(peak, form=own[peak.form], group=group)
-        for peak, own, group in zip(found, kept, groups, strict=True)
-    ]
-
-
-def _on_circle(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
-    tops = tops_of_circle(line, pull, [_of_rows(line, group) for group in groups], contest)
-    return [
-        Peak(group=group, height=np.maximum(top.height, 0.0), form=top.form, there=top.there)
+        Peak(group=group, height=top.height, form=top.form, there=top.there)
         for group, top in zip(groups, tops, strict=True)
     ]
 
 
-def _of_rows(line: WeldLine, group: Forms) -> tuple[Array, Array]:
-    """Forms (rows, forms, 4) and scales of every row."""
-    every = spread(group.forms[:, :, 0], (line.length.size, group.forms.shape[1], 4))
-    return every, group.scales if group.scales.ndim == 3 else spread(group.scales, every.shape[:2])
+def _sampled(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Peak]:
+    groups = [group.by_load() for group in groups]
+    kept = [group.needed() for group in groups]
+    few = [group.only(own) for group, own in zip(groups, kept, strict=True)]
+    found = [
+        _peak(line, pull, group, own) for group, own in zip(few, _seen(line, pull, few, contest), strict=True)
+    ]
+    return [
+        evolve(peak, form=own[peak.form], group=group)
+        for peak, own, group in zip(found, kept, groups, strict=True)
+    ]
 
 
 def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Seen]:
@@ -181,7 +179,7 @@ def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest)
         load=load[who],
         piece=samples.piece[sample],
         along=samples.along[sample],
-        shift=samples.shift(columns[who], sample),
+        rising=samples.rising(columns[who], sample),
         step=samples.step,
     )
 
@@ -200,20 +198,13 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
         spot = traced(host, *chosen.some(some).at(line.spaced(v, row[some])))
         return form_at(own[some], *spot.force(*(each[some] for each in pulled)))
 
-    some = np.flatnonzero(line.curved[piece])
-    at_end = (v[some] == 0.0) | (v[some] == 1.0)
-    if at_end.any():
-        end = some[at_end]
-        inside = v[end, None] + np.where(v[end, None] == 0.0, 1.0, -1.0) * (BESIDE * seen.step)
-        both = value(np.concatenate([v[end, None], inside], axis=1), end)
-        some = np.concatenate([some[~at_end], end[both[:, 0] < both[:, 1]]])
-    if some.size:
-        start, wide = v[some], np.full(some.size, seen.step)
-        if not line.steep:
-            inner = np.abs(start - 0.5) < 0.5
-            start = np.where(inner, start + seen.shift[some], np.abs(start - 0.5 * seen.step))
-            wide *= np.where(inner, NEAR, 0.5)
-        v[some] = climbed(lambda v: value(v, some), start, wide, seen.step, steep=line.steep)
+    some = np.flatnonzero(seen.rising)
+    for near in NEAR:
+        if some.size:
+            bracket = Bracket.about(seen.along[some], seen.step, near)
+            _, top = summits(value(bracket.nodes, some))
+            v[some] = bracket.middle + bracket.half * top
+            some = some[bracket.beyond(top)]
     there = traced(cylinder, *chosen.at(line.spaced(v[:, None], row)))
     force = there.force(*pulled)
     scale, _ = group.of(row, load, form)

@@ -5,6 +5,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.joints.bracket import rising
 from strength.joints.forms import Forms
 from strength.joints.traced import traced
 from strength.joints.weld_line import WeldLine
@@ -12,6 +13,7 @@ from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+Flags = NDArray[np.bool_]
 
 
 @frozen(kw_only=True, eq=False)
@@ -57,17 +59,14 @@ class Samples:
         row, place = np.nonzero(top)
         return row, place
 
-    def shift(self, column: Array, sample: Index) -> Array:
-        """From samples (n,) to the tops of parabolas through them and their neighbours: (n,) pieces.
-
-        column: (n, places). 0 at ends of pieces, and where there is no top.
-        """
+    def rising(self, column: Array, sample: Index) -> Flags:
+        """Whether the height may rise from samples (n,) of columns (n, places): surely not from most ends."""
         node = (sample - self.straight) % self.steps
-        inner = (sample >= self.straight) & (node > 0) & (node < self.steps - 1)
-        own = np.arange(sample.size)
-        low, mid, high = (column[own, np.where(inner, sample + n, sample)] for n in (-1, 0, 1))
-        bend = 2.0 * mid - low - high
-        return np.where(bend > 0.0, (high - low) / np.where(bend > 0.0, 2.0 * bend, 1.0), 0.0) * self.step
+        found = sample >= self.straight
+        end = np.flatnonzero(found & ((node == 0) | (node == self.steps - 1)))
+        inward = np.where(node[end] == 0, 1, -1)
+        found[end] = rising(*(column[end, sample[end] + n * inward] for n in range(4)))
+        return found
 
     def heights(self, group: Forms) -> Array:
         """Forms times their scales (rows, forms, loads, places)."""
@@ -76,17 +75,7 @@ class Samples:
         if not by_load:
             forms = forms * scales[:, :, None, None]
         mixed = bool(forms[..., 3].any())
-        parts, square = (4, self._mixed) if mixed else (3, self._square)
-        if forms.shape[2] == 1:
-            flat = square.reshape(*square.shape[:2], -1)
-            found: Array = (forms[:, :, 0, :parts] @ flat).reshape(
-                square.shape[0], forms.shape[1], *square.shape[2:]
-            )
-        else:
-            own = np.moveaxis(forms[:, :, self.piece, :parts], 3, 0)[:, :, :, None]
-            found = own[0] * square[:, None, 0]
-            for n in range(1, parts):
-                found += own[n] * square[:, None, n]
+        found = formed(forms[..., : 4 if mixed else 3], self._mixed if mixed else self._square, self.piece)
         if by_load:
             found *= np.swapaxes(scales, 1, 2)[..., None]
         return found
@@ -127,6 +116,21 @@ class Frames:
             steps=steps,
             matrix=self.matrix[..., own],
         )
+
+
+def formed(forms: Array, parts: Array, piece: Index) -> Array:
+    """Forms (rows or 1, forms, pieces or 1, n) of so many parts (rows, n, loads, places).
+
+    piece: (places,) of each place. (rows, forms, loads, places).
+    """
+    if forms.shape[2] == 1:
+        rows, count, *wide = parts.shape
+        return np.asarray((forms[:, :, 0] @ parts.reshape(rows, count, -1)).reshape(rows, -1, *wide))
+    own = np.moveaxis(forms[:, :, piece], 3, 0)[:, :, :, None]
+    found: Array = own[0] * parts[:, None, 0]
+    for n in range(1, parts.shape[1]):
+        found += own[n] * parts[:, None, n]
+    return found
 
 
 def framed(line: WeldLine, steps: int) -> Frames:

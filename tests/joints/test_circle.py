@@ -7,6 +7,7 @@ from hypothesis import strategies as st
 from hypothesis.extra.numpy import arrays
 
 from strength.joints.circle import is_circle, tops_of_circle
+from strength.joints.forms import Forms
 from strength.joints.pieces import arcs, straight
 from strength.joints.traction import Pull
 from strength.joints.weld_line import WeldLine, measured
@@ -46,7 +47,11 @@ AMOUNTS = arrays(float, 3, elements=st.floats(-100.0, 100.0).map(lambda v: round
 def test_worst_of_any_pull(direct: np.ndarray, spin: np.ndarray, radius: float) -> None:
     """Never under the grid, and above it by no more than a grid of that step can miss."""
     line = circle(radius)
-    found = tops_of_circle(line, Pull(direct=direct[None, None], spin=spin[None, None]), [(FORMS, SCALES)])[0]
+    found = tops_of_circle(
+        line,
+        Pull(direct=direct[None, None], spin=spin[None, None]),
+        [Forms(forms=FORMS[:, :, None], scales=SCALES)],
+    )[0]
     grid = by_grid(radius, direct, spin)
     assert found.height[0, 0] >= grid * (1.0 - 1e-12)
     assert found.height[0, 0] <= grid * (1.0 + 1e-7) + 1e-9
@@ -62,7 +67,9 @@ def test_bending_alone_has_two_worst_places() -> None:
     """Spin about y: q_x = w R sin phi, worst at top and underside alike, and both are R spin."""
     line = circle(12.0)
     pull = Pull(direct=np.zeros((1, 1, 3)), spin=np.array([[[0.0, 2.5, 0.0]]]))
-    found = tops_of_circle(line, pull, [(np.array([[[1.0, 0.0, 0.0, 0.0]]]), np.ones((1, 1)))])[0]
+    found = tops_of_circle(
+        line, pull, [Forms(forms=np.array([[[[1.0, 0.0, 0.0, 0.0]]]]), scales=np.ones((1, 1)))]
+    )[0]
     assert found.height[0, 0] == pytest.approx((12.0 * 2.5) ** 2, rel=1e-14)
     assert abs(found.there()[1][0, 0, 2]) == pytest.approx(12.0, rel=1e-9)
 
@@ -73,10 +80,10 @@ def test_scales_that_go_with_the_load() -> None:
     rng = np.random.default_rng(2)
     pull = Pull(direct=rng.normal(size=(1, 5, 3)), spin=rng.normal(size=(1, 5, 3)))
     scales = rng.uniform(0.2, 2.0, (1, 5, 4))
-    found = tops_of_circle(line, pull, [(FORMS, scales)])[0]
+    found = tops_of_circle(line, pull, [Forms(forms=FORMS[:, :, None], scales=scales)])[0]
     for load in range(5):
         one = Pull(direct=pull.direct[:, [load]], spin=pull.spin[:, [load]])
-        alone = tops_of_circle(line, one, [(FORMS, scales[:, load])])[0]
+        alone = tops_of_circle(line, one, [Forms(forms=FORMS[:, :, None], scales=scales[:, load])])[0]
         assert found.height[0, load] == pytest.approx(alone.height[0, 0], rel=1e-14)
         assert found.form[0, load] == alone.form[0, 0]
 
@@ -104,7 +111,7 @@ def test_place_of_one_force_or_moment_alone(number: int, amount: float, radius: 
     direct, spin = both @ np.array([[1.0, 0.0, 0.0], [0.0, c, s], [0.0, -s, c]])
     plain = FORMS[:, :2] * [1.0, 1.0, 1.0, 0.0]
     pull = Pull(direct=direct[None, None], spin=spin[None, None])
-    found = tops_of_circle(circle(radius), pull, [(plain, SCALES[:, :2])])[0]
+    found = tops_of_circle(circle(radius), pull, [Forms(forms=plain[:, :, None], scales=SCALES[:, :2])])[0]
     form = int(found.form[0, 0])
     parts, _ = found.there()
     own = plain[0, form, :3] * SCALES[0, form]
