@@ -14,6 +14,7 @@ from numpy.typing import NDArray
 from strength.arrays import run_maxima
 from strength.checks.along import forces_along
 from strength.checks.divisors import yield_divisors
+from strength.checks.kinds import still_bars
 from strength.checks.peaks import peaks
 from strength.checks.places import NEAR, Place, places_of
 from strength.values import frozen
@@ -27,7 +28,6 @@ if TYPE_CHECKING:
 
 Array = NDArray[np.float64]
 
-MANY_KINDS = 3  # designs to each kind, at least, for kinds to be worth telling apart
 HOLE = 0.9  # of ultimate, net section: EN 1993-1-1 6.2.3
 
 
@@ -164,10 +164,7 @@ def _still(
 
     figures: (designs, stations) what else must be the same.
     """
-    if response.alike is None or MANY_KINDS * response.alike.first.size > response.alike.kind.size:
-        return np.zeros(bar.size, dtype=bool)
-    found = bars.alike.copy()
-    found[layout.bar[~response.alike.still]] = False
+    found = still_bars(bars, layout, response)
     for figure in figures:
         found[bar[(figure != figure[:1]).any(axis=0)]] = False
     return found[bar]

@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 from strength.arrays import spread
 from strength.case.shape import Flat
 from strength.checks.context import Context
+from strength.checks.weld_kinds import Part, of_designs, of_kinds, parts_of
 from strength.frame.response import at_places
 from strength.joints.contest import ALONE, Contest
 from strength.joints.draw import THROAT, Group, Lines, Span, drawn
@@ -76,10 +77,7 @@ def judged_groups(context: Context) -> tuple[Judged, ...]:
     lines = context.lines
     if cut or lines is None:
         lines = Lines(seats=every, groups=drawn(every, context.bars, cut=cut, designs=designs))
-    return tuple(
-        _judged(context, group, span, tuple(every[n] for n in group.welds), forces)
-        for group, span in zip(lines.groups, lines.spans, strict=True)
-    )
+    return tuple(_judged(context, part, every, forces) for part in parts_of(context, lines))
 
 
 def forces_through(context: Context, seats: tuple[Seat, ...]) -> Array:
@@ -93,18 +91,19 @@ def forces_through(context: Context, seats: tuple[Seat, ...]) -> Array:
     )
 
 
-def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...], forces: Array) -> Judged:
+def _judged(context: Context, part: Part, every: tuple[Seat, ...], forces: Array) -> Judged:
+    group = part.group
+    seats = tuple(every[n] for n in group.welds)
     line = measured(group.pieces, group.cylinder, group.reach)
     ruled = tuple(_rules(context, seat, line.pieces.some(group.rows_of(k))) for k, seat in enumerate(seats))
-    through = pull(line, _through(group, forces), [seat.weld for seat in seats], context.load_names)
     make = partial(_forms_alike, loads=forces.shape[1]) if group.alike else _forms
     both = [make(group, [one.throat for one in ruled]), make(group, [one.toe for one in ruled])]
-    throats, toes = peaks(line, through, both, _contest(context, seats))
+    throats, toes = _peaks(context, part, line, both, seats, forces)
     faces = [np.zeros(3) if s.host is None or s.host.face is None else s.host.face for s in seats]
     cosine = worst_face_angle(line, np.repeat(np.array(faces), group.each, axis=0))
     return Judged(
         group=group,
-        span=span,
+        span=part.span,
         line=line,
         seats=seats,
         ruled=ruled,
@@ -112,6 +111,20 @@ def _judged(context: Context, group: Group, span: Span, seats: tuple[Seat, ...],
         toes=toes,
         square=cosine <= COS_60 + SQUARE_ENOUGH,
     )
+
+
+def _peaks(
+    context: Context, part: Part, line: WeldLine, both: list[Forms], seats: tuple[Seat, ...], forces: Array
+) -> list[Peak]:
+    """Worst places at throats and toes; of welds that stand still looked for once a kind of designs."""
+    group, welds, contest = part.group, [seat.weld for seat in seats], _contest(context, seats)
+    alike = context.response.alike
+    if not part.still or alike is None:
+        return peaks(line, pull(line, _through(group, forces), welds, context.load_names), both, contest)
+    through = pull(line, _through(group, forces[alike.first]), welds, context.load_names)
+    few = [of_kinds(forms, len(seats), alike) for forms in both]
+    found = peaks(line, through, few, contest)
+    return [of_designs(peak, forms, alike) for peak, forms in zip(found, both, strict=True)]
 
 
 def _contest(context: Context, seats: tuple[Seat, ...]) -> Contest:

@@ -27,10 +27,7 @@ class Eliminated:
     passed: list[Array]
 
     def again(self, loads: Array, some: Index) -> Array:
-        """Unknowns (some, unknowns, loads) of designs numbered `some` under other loads of that shape.
-
-        From inverses: quick, but where stout parts stand beside soft ones not fit to be trusted unseen.
-        """
+        """Unknowns (some, unknowns, loads) of designs numbered `some` under other loads of that shape."""
         fronts = self.planned.fronts
         given = np.take(loads, self.planned.order, axis=1)
         handed: dict[int, Array] = {}
@@ -38,8 +35,7 @@ class Eliminated:
         for n, (front, pivots, passed) in enumerate(zip(fronts, self.pivots, self.passed, strict=True)):
             pushed = _pushed(front, given, handed)
             split = front.end - front.begin
-            inverse = np.asarray(np.linalg.inv(pivots), dtype=float)
-            own.append(_of(inverse, some) @ pushed[:, :split])
+            own.append(_solved(_of(pivots, some), pushed[:, :split]))
             if front.border.size:
                 handed[n] = pushed[:, split:] - _of(passed, some).transpose(0, 2, 1) @ pushed[:, :split]
         kept = [(_of(passed, some), known) for passed, known in zip(self.passed, own, strict=True)]
@@ -142,6 +138,15 @@ def _pushed(front: Front, loads: Array, handed: dict[int, Array]) -> Array:
         for there, here in runs:
             out[:, here] += part[:, there]
     return out
+
+
+def _solved(pivots: Array, pushed: Array) -> Array:
+    """Solve (designs or 1, own, own) for (designs, own, loads)."""
+    if pivots.shape[0] == pushed.shape[0]:
+        return np.asarray(np.linalg.solve(pivots, pushed), dtype=float)
+    flat = pushed.transpose(1, 0, 2).reshape(pushed.shape[1], -1)
+    found = np.linalg.solve(pivots[0], flat).reshape(pushed.shape[1], pushed.shape[0], -1)
+    return np.asarray(found.transpose(1, 0, 2), dtype=float)
 
 
 def _of(values: Array, some: Index) -> Array:

@@ -30,12 +30,19 @@ BLOCK = 64  # designs whose fronts stand in memory together: more only wait for 
 
 
 def solve(
-    case: Case, layout: Layout, bars: "Bars", pushes: "Pushes", prepared: Plan | None = None
+    case: Case,
+    layout: Layout,
+    bars: "Bars",
+    pushes: "Pushes",
+    prepared: Plan | None = None,
+    *,
+    fine: bool = True,
 ) -> Response:
     """Solve the frame for all designs and loads at once.
 
     bars: sizes with a leading axis of designs. pushes.forces: (loads, points, 6), or with a leading
-    axis of designs. prepared: `plan(case, layout)`, to save its cost over many calls.
+    axis of designs. prepared: `plan(case, layout)`, to save its cost over many calls. fine: False leaves
+    forces that 1e-10 of the greatest is out of balance with as they are.
     Raises MechanismError where something can move freely or a load turns what nothing holds, and
     SolveError where the answer does not balance the loads to 1e-9.
     """
@@ -50,24 +57,26 @@ def solve(
     gauge = None if ready.rigid_motions is None else gauged(links, ready.rigid_motions, pushes.gauge)
     change = changed(ready, coefficient, forces)
     if change is not None:
-        base = _recovered(case, layout, ready, change.softest, change.loads)
+        base = _recovered(case, layout, ready, change.softest, change.loads, fine=True)
         return change.respond(case, layout, ready, base, gauge)
     designs = max(coefficient.shape[0], forces.shape[1])
     step = designs if ready.reduction.unknowns > LARGE else BLOCK
     parts = []
     for at in range(0, designs, step):
         own, push = (_some(coefficient, at, step, 0), _some(forces, at, step, 1))
-        found = _recovered(case, layout, ready, own, push)
+        found = _recovered(case, layout, ready, own, push, fine=fine)
         check_balance(layout, ready, push, found)
         parts.append(respond(case, layout, ready, found, gauge))
     return joined(parts)
 
 
-def _recovered(case: Case, layout: Layout, ready: Plan, coefficient: Array, forces: Array) -> Recovered:
+def _recovered(
+    case: Case, layout: Layout, ready: Plan, coefficient: Array, forces: Array, *, fine: bool
+) -> Recovered:
     if ready.reduction.unknowns > LARGE:
         return recover(ready, coefficient, forces, _enveloped(case, layout, ready, coefficient))
     fronted = Fronted(ready.fronts, coefficient)
-    return recover(ready, coefficient, forces, fronted.solve, fronted.again)
+    return recover(ready, coefficient, forces, fronted.solve, fronted.again if fine else None)
 
 
 def _some(values: Array, at: int, step: int, axis: int) -> Array:

@@ -84,6 +84,17 @@ class Group:
         """Values of all welds (each designs or 1, ...) as rows of a group that is not `alike`."""
         return np.concatenate([spread(values[n], (self.designs, *values[n].shape[1:])) for n in self.welds])
 
+    def some(self, numbers: list[int]) -> "Group":
+        """Some welds of a group that is `alike`."""
+        return Group(
+            welds=tuple(self.welds[k] for k in numbers),
+            pieces=self.pieces.some(numbers),
+            cylinder=None if self.cylinder is None else self.cylinder.some(numbers),
+            reach=self.reach[numbers],
+            designs=self.designs,
+            alike=True,
+        )
+
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
         """The rows of the group's weld `number` (designs or 1, ...)."""
         return values[self.rows_of(number)]
@@ -105,6 +116,12 @@ class Span:
     high: Array
     host_low: Array
     host_high: Array
+
+    def some(self, numbers: list[int]) -> "Span":
+        """Of some lines of a group that is `alike`."""
+        every = (self.low, self.high, self.host_low, self.host_high)
+        low, high, host_low, host_high = (values[numbers] for values in every)
+        return Span(low=low, high=high, host_low=host_low, host_high=host_high)
 
 
 @frozen(kw_only=True, eq=False)

@@ -35,7 +35,7 @@ Kind = TypeVar("Kind", np.float64, np.intp, np.bool_)
 class Batch:
     """Designs of one make-up: bars (designs, bars) and, where they differ, loads of their own.
 
-    forces: (designs, loads, points, 6) of loads that differ in nothing else.
+    forces: (designs, loads, points, 6) of loads that differ in nothing else. fine: as of `frame.solve`.
     """
 
     prepared: Prepared
@@ -43,6 +43,7 @@ class Batch:
     own: tuple[Pushes, ...] = ()  # one a design; none: those of the prepared case
     forces: Array | None = None
     lines: Lines | None = None  # of the welds of all designs, where they are drawn already
+    fine: bool = True
 
     @property
     def designs(self) -> int:
@@ -67,7 +68,7 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
     none. buckling: False leaves frame buckling out.
     """
     ready, bars = batch.prepared, batch.bars
-    response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan)
+    response = solve(ready.case, ready.layout, bars, batch.pushes, ready.plan, fine=batch.fine)
     alpha = np.full(response.forces.shape[:2], np.inf)
     if buckling:
         near = ~proved(batch, response)

@@ -159,7 +159,9 @@ def _of_one_strength(bars: Bars, number: int) -> object:
 
 def _judged(piece: Draws, bars: Bars, forces: Array, lines: Lines | None) -> Worst:
     ready = piece.ready
-    context, _ = context_of(Batch(prepared=ready, bars=bars, forces=forces, lines=lines), brief=True)
+    # digits that no chance hangs on are not polished
+    batch = Batch(prepared=ready, bars=bars, forces=forces, lines=lines, fine=False)
+    context, _ = context_of(batch, brief=True)
     uses = every_use(context)
     worst = np.maximum(uses.use.max(axis=1, initial=0.0), 0.0)
     throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)

@@ -1,0 +1,84 @@
+"""Welds that carry the same in many designs, told apart from those that do not."""
+
+import numpy as np
+from numpy.typing import NDArray
+
+from strength.checks.context import Context
+from strength.checks.kinds import still_bars
+from strength.frame.response import Alike
+from strength.joints.draw import Group, Lines, Span
+from strength.joints.forms import Forms
+from strength.joints.peak import Peak
+from strength.joints.seat import Seat
+from strength.values import evolve, frozen
+
+Array = NDArray[np.float64]
+
+
+@frozen(kw_only=True, eq=False)
+class Part:
+    """Welds of a group; still: all of them carry the same in designs of a kind."""
+
+    group: Group
+    span: Span
+    still: bool
+
+
+def parts_of(context: Context, lines: Lines) -> list[Part]:
+    """All welds in their groups, those that stand still apart where they are looked at load by load."""
+    still = still_bars(context.bars, context.layout, context.response)
+    found = []
+    for group, span in zip(lines.groups, lines.spans, strict=True):
+        seats = [lines.seats[n] for n in group.welds]
+        own = [k for k, seat in enumerate(seats) if group.alike and _is_still(context, seat, still)]
+        if not own or not context.brief or (_is_flat(group) and len(own) < len(seats)):
+            own = []
+        rest = [k for k in range(len(seats)) if k not in own]
+        if not own or not rest:
+            found.append(Part(group=group, span=span, still=bool(own)))
+            continue
+        found += [
+            Part(group=group.some(some), span=span.some(some), still=some is own) for some in (own, rest)
+        ]
+    return found
+
+
+def _is_still(context: Context, seat: Seat, still: NDArray[np.bool_]) -> bool:
+    if seat.weld.directional or seat.weld.method != "line" or len(seat.leg) > 1:
+        return False
+    return bool(still[seat.bar]) and (seat.host is None or bool(context.bars.alike[seat.host.bar]))
+
+
+def _is_flat(group: Group) -> bool:
+    """Whether its lines lie in a plane, where a look costs too little to be parted."""
+    return group.cylinder is None
+
+
+def of_kinds(forms: Forms, welds: int, alike: Alike) -> Forms:
+    """Forms of some welds, (welds, designs x loads), for the kinds of designs alone."""
+
+    def some(values: Array) -> Array:
+        by_design = values.reshape(welds, alike.kind.size, -1, values.shape[2])
+        return by_design[:, alike.first].reshape(welds, -1, values.shape[2])
+
+    return Forms(
+        forms=forms.forms,
+        scales=some(forms.scales),
+        sizes=None if forms.sizes is None else some(forms.sizes),
+    )
+
+
+def of_designs(peak: Peak, forms: Forms, alike: Alike) -> Peak:
+    """Peaks of the kinds of designs, (welds, kinds x loads), for all designs."""
+
+    def every(values: NDArray[np.generic]) -> NDArray[np.generic]:
+        by_kind = values.reshape(len(values), alike.first.size, -1, *values.shape[2:])
+        return by_kind[:, alike.kind].reshape(len(values), -1, *values.shape[2:])
+
+    return evolve(
+        peak,
+        group=forms,
+        height=every(peak.height),
+        form=every(peak.form),
+        there=lambda: (every(peak.parts), every(peak.place)),
+    )
