@@ -26,20 +26,16 @@ class Defaults:
     def __init__(self, table: Mapping[str, Any], faults: Faults) -> None:
         self._table = table
         self._faults = faults
-        self._taken: dict[tuple[str, str, str], Assumed] = {}
+        self._taken: dict[tuple[str, str, str], str] = {}  # (kind, name, key) -> the value
         self.origin: dict[tuple[str, str, str], str] = {}  # (kind, name, key) -> path of the default
 
     @property
     def assumed(self) -> tuple[Assumed, ...]:
         """Every value taken, each side's image left out where its original took the same."""
         return tuple(
-            each
-            for (kind, name, key), each in self._taken.items()
-            if not (
-                name.endswith(".right")
-                and (twin := self._taken.get((kind, other_side(name), key)))
-                and twin.value == each.value
-            )
+            Assumed(part=name, key=key, value=value)
+            for (kind, name, key), value in self._taken.items()
+            if not (name.endswith(".right") and self._taken.get((kind, other_side(name), key)) == value)
         )
 
     def material(self, shape: Shape) -> str | None:
@@ -60,7 +56,7 @@ class Defaults:
     def note(self, entry: Entry, key: str, value: str, origin: str = "") -> None:
         """List a value taken."""
         spot = (entry.kind, entry.name, key)
-        self._taken[spot] = Assumed(part=entry.name, key=key, value=value)
+        self._taken[spot] = value
         if origin:
             self.origin[spot] = origin
 

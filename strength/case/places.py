@@ -2,6 +2,7 @@
 
 import math
 from collections.abc import Iterable
+from itertools import product
 
 from strength.case.faults import RefusedError, nearest
 from strength.case.model import Vector
@@ -187,13 +188,10 @@ class Places:
             twin = other_side(name)
             if self._is_image(twin) and twin not in self._points:
                 self._cells.setdefault(_cell(mirrored(found)), []).append(twin)
-        x, y, z = _cell(at)
-        for i in (x - 1, x, x + 1):
-            for j in (y - 1, y, y + 1):
-                for k in (z - 1, z, z + 1):
-                    for name in self._cells.get((i, j, k), ()):
-                        if math.dist(self.where(name), at) <= SAME:
-                            return name
+        for cell in product(_cells_near(at[0]), _cells_near(at[1]), _cells_near(at[2])):
+            for name in self._cells.get(cell, ()):
+                if math.dist(self.where(name), at) <= SAME:
+                    return name
         return None
 
 
@@ -206,6 +204,11 @@ def _fraction(at: object) -> float:
 def _along(start: Vector, end: Vector, fraction: float) -> Vector:
     a, b, c = (s + fraction * (e - s) for s, e in zip(start, end, strict=True))
     return (a, b, c)
+
+
+def _cells_near(value: float) -> range:
+    """Numbers of the cells along one axis in which a point within 0.01 mm may be, and a little beyond."""
+    return range(math.floor((value - 1.5 * SAME) / _CELL), math.floor((value + 1.5 * SAME) / _CELL) + 1)
 
 
 def _cell(at: Vector) -> tuple[int, int, int]:

@@ -136,10 +136,10 @@ def read(kind: str, name: str, *, word: str = "") -> tuple[str, dict[str, Any]]:
     return entry.name, _parsed(entry, kind)
 
 
-def says(kind: str, name: str, key: str, word: str) -> bool:
-    """Whether an entry's text has the line `key = "word"`: seen without reading the rest of it."""
+def says(kind: str, name: str, words: str) -> bool:
+    """Whether some words stand in an entry's text: seen without parsing it."""
     entry = index(kind)[name]
-    return f'\n{key} = "{word}"\n' in _text(entry.file)[entry.start : entry.end]
+    return words in _text(entry.file)[entry.start : entry.end]
 
 
 def unknown(word: str, name: str, known: Iterable[str]) -> UnknownNameError:

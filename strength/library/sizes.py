@@ -1,5 +1,6 @@
 """Sizes that are sold: tubes, hollow sections, plate gauges, bars."""
 
+from collections.abc import Sequence
 from math import pi
 from typing import TYPE_CHECKING, Any
 
@@ -52,19 +53,29 @@ def stock(
         raise data.unknown("stock shape", shape, SHAPES)
     if name and name not in stock_lists():
         raise data.unknown("stock list", name, stock_lists())
-    asked = [(key, word) for key, word in (("shape", shape), ("unit", unit)) if word]
-    tables = [
-        data.read("stock", each)
+    asked = [f'\n{key} = "{word}"\n' for key, word in (("shape", shape), ("unit", unit)) if word]
+    lists = [
+        each
         for each in stock_lists()
-        if name in ("", each) and all(data.says("stock", each, *line) for line in asked)
+        if name in ("", each) and all(data.says("stock", each, line) for line in asked)
     ]
-    if metal is not None:
-        if metal.textbook:
-            return ()
-        sold = [pair for pair in tables if metal.family and metal.family in pair[1]["families"]]
-        tables = sold or [pair for pair in tables if metal.kind in pair[1]["kinds"]]
+    if metal is not None and metal.textbook:
+        return ()
+    tables = _sold(lists, metal) if metal is not None else [data.read("stock", each) for each in lists]
     found = [size for one, table in tables for size in _sizes(one, table)]
     return tuple(sorted(found, key=lambda size: (size.area, size.dimensions, size.stock)))
+
+
+def _sold(lists: Sequence[str], metal: "Metal") -> list[tuple[str, dict[str, Any]]]:
+    """Those lists a metal is sold in, or else those of its kind."""
+    family = f'"{metal.family}"'
+    likely = [each for each in lists if metal.family and data.says("stock", each, family)]
+    sold = [
+        pair for pair in (data.read("stock", each) for each in likely) if metal.family in pair[1]["families"]
+    ]
+    if sold:
+        return sold
+    return [pair for pair in (data.read("stock", each) for each in lists) if metal.kind in pair[1]["kinds"]]
 
 
 def stock_lists() -> tuple[str, ...]:

@@ -4,7 +4,6 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Any
 
 from strength.case.source import fingerprint
-from strength.errors import SolveError
 from strength.report.cautions import CAUTIONS
 from strength.report.only_paths import is_marked, worst_margin
 from strength.report.program import NAME, version
@@ -17,24 +16,6 @@ if TYPE_CHECKING:
 FORMAT = 1
 UNITS = {"length": "mm", "force": "N", "moment": "N*mm", "stress": "MPa", "mass": "kg", "angle": "rad"}
 FORCES = ("N", "Vy", "Vz", "T", "My", "Mz")
-
-
-def text_of(record: dict[str, Any]) -> str:
-    """A record as JSON text, a line per entry; raises SolveError where a number is not finite."""
-    from json import JSONEncoder  # most runs write no record
-
-    encode = JSONEncoder(ensure_ascii=False, allow_nan=False).encode
-    parts = []
-    try:
-        for key, value in record.items():
-            if isinstance(value, list) and value:
-                text = "[\n  " + ",\n  ".join(map(encode, value)) + "\n ]"
-            else:
-                text = encode(value)
-            parts.append(f" {encode(key)}: {text}")
-    except ValueError as error:
-        raise SolveError("a figure of the record is not a finite number") from error
-    return "{\n" + ",\n".join(parts) + "\n}\n"
 
 
 def summary_record(outcome: "Outcome") -> dict[str, Any]:

@@ -46,6 +46,13 @@ def dimensions(shape: Shape | None) -> tuple[float, float, float]:
 
 def sizes_of(designs: Sequence[Sequence[Shape | None]]) -> Sizes:
     """Sizes of designs, each a sequence of shapes, one per bar."""
-    found = np.array([[dimensions(shape) for shape in shapes] for shapes in designs], dtype=np.float64)
+    known: dict[int, tuple[float, float, float]] = {}  # by number: most designs share most shapes
+    rows = []
+    for shapes in designs:
+        for shape in shapes:
+            if id(shape) not in known:
+                known[id(shape)] = dimensions(shape)
+        rows.append([known[id(shape)] for shape in shapes])
+    found = np.array(rows, dtype=np.float64)
     found = found.reshape(len(designs), -1, 3)
     return Sizes(depth=found[..., 0], width=found[..., 1], wall=found[..., 2])

@@ -190,12 +190,12 @@ def _rules(base: Case, known: Known, shapes: Sequence[Shape | None]) -> _Rules |
     probes += [(shape, base) for shape in now if len(now) == 1]
     for shape, case in probes:
         made = None if shape is None else rules.case(shape)
-        if made is None or not _same(made, case):
+        if made is None or not same(made, case):
             return None
     return rules
 
 
-def _same(made: Case, case: Case) -> bool:
+def same(made: Case, case: Case) -> bool:
     """Whether two cases give the same figures."""
     names = ("members", "welds", *FIELDS, *REST)
     return all(getattr(made, name) == getattr(case, name) for name in names)

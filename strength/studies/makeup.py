@@ -52,7 +52,7 @@ class _MakeUp:
         self.fields = HELD(case)
         self.flats = {member.name for member in case.members if isinstance(member.shape, Flat)}
         self.pairs = _pairs(case)
-        self.equal = _equal(case, self.pairs)
+        self.equal = [_equal(case, pair) for pair in self.pairs]
 
     def has(self, case: Case) -> bool:
         """Whether a case is of it."""
@@ -61,10 +61,23 @@ class _MakeUp:
             all(mine is its or mine == its for mine, its in zip(self.fields, HELD(case), strict=True))
             and _all(_alike, own.members, case.members)
             and _all(_alike, own.struts, case.struts)
-            and (case.members is own.members or _equal(case, self.pairs) == self.equal)
+            and self._pairs_alike(case)
             and _all(self._welded_alike, own.welds, case.welds)
             and _all(_loading_alike, own.loads, case.loads)
             and _all(lambda one, other: one.name == other.name, own.wheels, case.wheels)
+        )
+
+    def _pairs_alike(self, case: Case) -> bool:
+        """Whether those pairs of members that are of one section here are so in a case."""
+        changed = {
+            n
+            for n, (own, its) in enumerate(zip(self.case.members, case.members, strict=True))
+            if own is not its
+        }
+        return all(
+            _equal(case, pair) == equal
+            for pair, equal in zip(self.pairs, self.equal, strict=True)
+            if not changed.isdisjoint(pair)
         )
 
     def _welded_alike(self, one: Weld, other: Weld) -> bool:
@@ -101,9 +114,10 @@ def _pairs(case: Case) -> list[tuple[int, int]]:
     return [(own[0], own[1]) for own in at.values() if len(own) == 2]
 
 
-def _equal(case: Case, pairs: Sequence[tuple[int, int]]) -> list[bool]:
-    """Which pairs of members are of one section."""
-    return [case.members[one].shape == case.members[other].shape for one, other in pairs]
+def _equal(case: Case, pair: tuple[int, int]) -> bool:
+    """Whether two members are of one section."""
+    one, other = pair
+    return case.members[one].shape == case.members[other].shape
 
 
 def by_flats(shapes: Sequence[Shape | None], sizes: Sizes) -> list[NDArray[np.intp]]:

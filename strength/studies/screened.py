@@ -10,7 +10,7 @@ from strength.case.model import Case, Member, Strut
 from strength.case.places import other_side
 from strength.case.shape import Shape
 from strength.errors import CaseError, StrengthError
-from strength.studies.derived import cases_of
+from strength.studies.derived import cases_of, same
 from strength.studies.evaluate import evaluate
 from strength.studies.evaluated import Evaluated
 from strength.studies.mass import structure_masses
@@ -122,9 +122,7 @@ def screened(
             run.step(1)
         else:
             made.append((option, case))
-    found = evaluate([file.case, *(case for _, case in made)], executor=run.executor, step=run.step)
-    if 0 in found.failed:
-        raise CaseError([("", found.failed[0])])
+    found = _evaluated(file.case, [case for _, case in made], run)
     refused += [(made[n - 1][0].size, why) for n, why in sorted(found.failed.items())]
     worst, own = found.worst, _own(found, part)
     masses = structure_masses([case for _, case in made], struts=kind == "strut")
@@ -161,6 +159,20 @@ def screened(
         with_it=_following(file.case, made, part),
         greatest_sensible=greatest_sensible,
     )
+
+
+def _evaluated(now: Case, made: Sequence[Case], run: Run) -> Evaluated:
+    """The case as it stands, then all others; one that does not differ from it is not evaluated again.
+
+    Raises CaseError where the case as it stands cannot be computed.
+    """
+    others = [case for case in made if not same(case, now)]
+    found = evaluate([now, *others], executor=run.executor, step=run.step)
+    if 0 in found.failed:
+        raise CaseError([("", found.failed[0])])
+    run.step(len(made) - len(others))
+    number = {id(case): n for n, case in enumerate(others, start=1)}
+    return found.taken(np.array([0, *(number.get(id(case), 0) for case in made)], dtype=np.intp))
 
 
 def _own(found: Evaluated, part: str) -> NDArray[np.float64]:

@@ -4,6 +4,8 @@
 - EN 10305-1, EN 10305-3: from memory.
 """
 
+from itertools import product
+
 import attrs
 import pytest
 from hypothesis import given
@@ -11,6 +13,7 @@ from hypothesis import strategies as st
 
 from strength.errors import UnknownNameError
 from strength.library import data, find_metal, stock, wall_tolerance
+from strength.library.metals import metal_names
 from strength.library.own import own_metal
 from strength.library.sizes import SHAPES, stock_lists
 from strength.library.tolerance import wall_rules
@@ -76,13 +79,21 @@ def test_no_size_twice():
         assert len(sizes) == len(set(sizes))
 
 
-@pytest.mark.parametrize(
-    ("key", "word"), [*(("shape", shape) for shape in SHAPES), ("unit", "in"), ("unit", "mm")]
-)
-def test_what_a_list_says(key, word):
-    """Looked for in its text, the shape and unit of a list are what it gives when it is read."""
-    for name in stock_lists():
-        assert data.says("stock", name, key, word) == (data.read("stock", name)[1][key] == word)
+@pytest.mark.parametrize("metal", [None, *metal_names()])
+def test_lists_are_found_by_their_words(metal):
+    """Looked for in the text of a list, its shape, unit and metals are what it gives when all are read."""
+    made_of = None if metal is None else find_metal(metal)
+    every = {name: data.read("stock", name)[1] for name in stock_lists()}
+    for shape, unit in product(("", *SHAPES), ("", "mm", "in")):
+        fit = [
+            name
+            for name, table in every.items()
+            if shape in ("", table["shape"]) and unit in ("", table["unit"])
+        ]
+        if made_of is not None:
+            sold = [name for name in fit if made_of.family in every[name]["families"]]
+            fit = sold or [name for name in fit if made_of.kind in every[name]["kinds"]]
+        assert {size.stock for size in stock(shape, made_of, unit=unit)} == set(fit)
 
 
 @pytest.mark.parametrize(

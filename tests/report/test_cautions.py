@@ -9,7 +9,8 @@ from strength.report.checks_table import checks_csv
 from strength.report.console import as_text
 from strength.report.drawing import drawing
 from strength.report.page import summary_page
-from strength.report.record import summary_record, text_of
+from strength.report.record import summary_record
+from strength.report.record_text import text_of
 from strength.report.sheet import sheet
 from strength.report.summary import summary
 from strength.report.view import look

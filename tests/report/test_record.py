@@ -9,7 +9,8 @@ import pytest
 from strength.errors import SolveError
 from strength.report.checks_table import checks_csv
 from strength.report.loads_record import loads_record
-from strength.report.record import summary_record, text_of
+from strength.report.record import summary_record
+from strength.report.record_text import text_of
 from strength.vehicle.sheet import Limit
 from tests.report.outcomes import outcome, rows
 

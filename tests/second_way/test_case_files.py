@@ -6,7 +6,8 @@ from pathlib import Path
 import pytest
 
 from strength.case import case_from_text, read_case
-from strength.report.record import summary_record, text_of
+from strength.report.record import summary_record
+from strength.report.record_text import text_of
 from strength.run import run
 from tests.second_way.expected import expected
 from tests.second_way.random_joints import case_text

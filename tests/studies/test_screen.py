@@ -1,6 +1,8 @@
 """Screening: which sizes are tried, what is typed for them, and that the figures are the case's own."""
 
+from collections.abc import Sequence
 from math import pi
+from typing import Any
 
 import pytest
 
@@ -8,7 +10,10 @@ from strength.case.model import Case
 from strength.errors import CaseError, StrengthError
 from strength.library.data import cases_folder
 from strength.run import run
+from strength.studies import screened
 from strength.studies.candidates import between
+from strength.studies.evaluate import evaluate
+from strength.studies.evaluated import Evaluated
 from strength.studies.screen import Wanted, leg, screen, thickness
 from strength.studies.screened import Screened
 from strength.studies.typed import TypedCase, case_typed, typed_case
@@ -33,6 +38,27 @@ def agrees(file: TypedCase, found: Screened, number: int) -> Case:
     assert named.utilisation == pytest.approx(each.utilisation, rel=1e-12)
     assert each.in_range == all(row.in_range for row in alone.rows)
     return case
+
+
+def test_the_size_it_has_is_not_evaluated_again(monkeypatch: pytest.MonkeyPatch) -> None:
+    """It stands among the others with the figures of the case as it is, and all designs are told as done."""
+    counts, done = [], []
+
+    def counted(cases: Sequence[Case], **more: Any) -> Evaluated:
+        counts.append(len(cases))
+        return evaluate(cases, **more)
+
+    monkeypatch.setattr(screened, "evaluate", counted)
+    wanted = Wanted(od=between("20 .. 25 mm"), wall=between("1.5 mm"))
+    found = screen(case_typed(CRANE), ["brace"], wanted, run=screened.Run(step=done.append))
+    assert (len(found.candidates), counts, sum(done)) == (3, [3], 4)  # two other sizes, and the case as it is
+    own = next(each for each in found.candidates if each.size == found.now)
+    assert (own.utilisation, own.mass, own.governs) == (
+        found.utilisation_now,
+        found.mass_now,
+        found.governs_now,
+    )
+    agrees(case_typed(CRANE), found, found.candidates.index(own))
 
 
 def test_tubes_of_the_crane() -> None:

@@ -50,6 +50,8 @@ def check_meeting(survey: Survey, used: set[str]) -> None:
 
 
 def _warn_near(survey: Survey, used: set[str]) -> None:
+    if not _some_near(survey.points[name] for name in survey.points if name in used):
+        return
     joined = {frozenset((a, b)) for part in _parts(survey) for a in nodes(part) for b in nodes(part)}
     cells: dict[tuple[int, ...], list[str]] = {}
     for name in survey.points:
@@ -72,6 +74,18 @@ def _warn_near(survey: Survey, used: set[str]) -> None:
                     f"{_NOT_JOINED}: it is {gap:.2g} mm from {other!r}, and no part runs between the two",
                 )
         cells.setdefault(here, []).append(name)
+
+
+def _some_near(places: Iterable[Vector]) -> bool:
+    """Whether any two places are near each other."""
+    ranked = sorted(places)
+    for n, (x, y, z) in enumerate(ranked, start=1):
+        for other in ranked[n:]:
+            if other[0] - x > APART:
+                break
+            if abs(other[1] - y) <= APART and abs(other[2] - z) <= APART:
+                return True
+    return False
 
 
 def _warn_beside(survey: Survey, used: set[str]) -> None:

@@ -14,19 +14,22 @@ Use = tuple[str, str | None, float | None, float | None]  # (key, metal, thickne
 
 def check_metals(survey: Survey, defaults: Defaults, stores: Stores) -> None:
     """Look up every metal and filler, and the strength of each thickness."""
+    sound = set()  # uses that nothing is wrong with: many parts are of one metal and size
     for entry in survey.entries:
         for key, name, thickness, diameter in _uses(entry):
-            if not name:
+            use = (name, thickness, diameter)
+            if not name or use in sound:
                 continue
             origin = defaults.origin.get((entry.kind, entry.name, key))
             with survey.faults.at(origin or f"{entry.path}.{key}"):
                 metal = stores.metal(name)
-                if thickness is not None:
-                    where = "section" if key == "material" else key.removesuffix(".material")
-                    with survey.faults.at(f"{entry.path}.{where}"):
+                where = "section" if key == "material" else key.removesuffix(".material")
+                with survey.faults.at(f"{entry.path}.{where}"):
+                    if thickness is not None:
                         metal.strength(thickness, diameter)
+                    sound.add(use)
         filler = entry.keys.get("filler")
-        if filler:
+        if filler and filler not in stores.fillers:
             origin = defaults.origin.get((entry.kind, entry.name, "filler"))
             with survey.faults.at(origin or f"{entry.path}.filler"):
                 stores.filler(filler)
