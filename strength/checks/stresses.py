@@ -1,5 +1,8 @@
 """Nominal stresses at the worst place of every part, for the record."""
 
+from functools import cached_property
+from typing import Any
+
 import numpy as np
 from numpy.typing import NDArray
 
@@ -14,6 +17,8 @@ from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
+
+LATE = ("where", "axial", "bending", "shear", "torsion", "von_mises")
 
 
 @frozen(kw_only=True)
@@ -34,52 +39,64 @@ class StressRow:
     von_mises: float
 
 
+class LateStress(StressRow):
+    """A row whose place and figures are worked out when one of them is asked for: a report shows a few."""
+
+    def __init__(self, member: str, load: str, number: int, of_bar: "_OfBar") -> None:
+        vars(self).update(member=member, load=load, _number=number, _of_bar=of_bar)
+
+    def __getattr__(self, name: str) -> Any:
+        """What is not there yet."""
+        if name not in LATE:
+            raise AttributeError(f"{type(self).__name__} has no {name}")
+        own = vars(self)
+        own.update(zip(LATE, own["_of_bar"].figures[own["_number"]], strict=True))
+        return own[name]
+
+
 def stress_rows(context: Context) -> tuple[StressRow, ...]:
     """A row for each member and strut with a section and each load, of the first design."""
-    stations, numbers = context.stations, tuple(stressed_bars(context))
-    worst = [stations.of(number).start + worst_yielding(context, number)[0] for number in numbers]
-    station = np.array(worst, dtype=np.intp).reshape(len(numbers), len(context.loads))
-    found = _nominal(context, np.array(numbers, dtype=np.intp), station)
-    peak = stations.peak[0, np.arange(station.shape[1]), station]
     return tuple(
-        StressRow(
-            member=context.bars.names[number],
-            load=load,
-            where=stations.labels[place],
-            axial=axial,
-            bending=bending,
-            shear=shear,
-            torsion=torsion,
-            von_mises=von_mises,
-        )
-        for number, places, parts, peaks in zip(
-            numbers, station.tolist(), found.tolist(), peak.tolist(), strict=True
-        )
-        for load, place, (axial, bending, shear, torsion), von_mises in zip(
-            context.load_names, places, parts, peaks, strict=True
-        )
+        LateStress(context.bars.names[number], load, n, of_bar)
+        for number in stressed_bars(context)
+        for of_bar in [_OfBar(context, number)]
+        for n, load in enumerate(context.load_names)
     )
 
 
-def _nominal(context: Context, number: Index, station: Index) -> Array:
-    """Axial, bending, shear and torsion (bars, loads, 4) of bars (bars,) at stations (bars, loads)."""
+class _OfBar:
+    """The rows of one bar."""
+
+    def __init__(self, context: Context, number: int) -> None:
+        self.context, self.number = context, number
+
+    @cached_property
+    def figures(self) -> list[tuple[Any, ...]]:
+        """Place and stresses of each load."""
+        stations, number = self.context.stations, self.number
+        station = stations.of(number).start + worst_yielding(self.context, number)[0]
+        parts = _nominal(self.context, number, station)
+        peak = stations.peak[0, np.arange(station.size), station]
+        return [
+            (stations.labels[place], *own, most)
+            for place, own, most in zip(station.tolist(), parts.tolist(), peak.tolist(), strict=True)
+        ]
+
+
+def _nominal(context: Context, bar: int, station: Index) -> Array:
+    """Axial, bending, shear and torsion (loads, 4) of a bar at a station for each load."""
     stations, bars = context.stations, context.bars
-    forces = stations.forces[0, np.arange(station.shape[1]), station]
-    plain = np.array([not gap for gap in stations.gaps], dtype=bool) & (stations.shoulder < 0)
-    bar = np.broadcast_to(number[:, None], station.shape)
-    found = np.empty((*station.shape, 4))
-    left = np.ones(station.shape, dtype=bool)
-    for kinds, of_kind in SIMPLE:
-        alike = np.array([isinstance(bars.shapes[n], kinds) for n in number], dtype=bool)
-        here = alike[:, None] & plain[station]
-        found[here] = _columns(of_kind(bars, bar[here], forces[here]))
-        left &= ~here
-    for n, place in sorted(set(zip(bar[left].tolist(), station[left].tolist(), strict=True))):
-        here = (bar == n) & (station == place)
-        shoulder = int(stations.shoulder[place])
-        matrix = station_matrix(context.case, bars, n, stations.gaps[place], shoulder)
+    forces = stations.forces[0, np.arange(station.size), station]
+    simple = next((of_kind for kinds, of_kind in SIMPLE if isinstance(bars.shapes[bar], kinds)), None)
+    found = np.empty((station.size, 4))
+    for place in dict.fromkeys(station.tolist()):
+        here, gaps, shoulder = station == place, stations.gaps[place], int(stations.shoulder[place])
+        if simple is not None and not gaps and shoulder < 0:
+            found[here] = _columns(simple(bars, bar, forces[here]))
+            continue
+        matrix = station_matrix(context.case, bars, bar, gaps, shoulder)
         if matrix is None:
-            raise TypeError(f"{bars.names[n]} has no stresses")
+            raise TypeError(f"{bars.names[bar]} has no stresses")
         found[here] = _columns(nominal(matrix.first(), forces[here][None]))
     return found
 
@@ -88,15 +105,15 @@ def _columns(parts: Nominal) -> Array:
     return np.stack([parts.axial, parts.bending, parts.shear, parts.torsion], axis=-1)
 
 
-def _round(bars: Bars, bar: Index, forces: Array) -> Nominal:
+def _round(bars: Bars, bar: int, forces: Array) -> Nominal:
     return nominal_round(forces, bars.area[0, bar], bars.modulus_y[0, bar], bore_ratio(bars)[0, bar])
 
 
-def _flat(bars: Bars, bar: Index, forces: Array) -> Nominal:
+def _flat(bars: Bars, bar: int, forces: Array) -> Nominal:
     return nominal_flat(forces, bars.depth[0, bar], bars.width[0, bar])
 
 
-def _box(bars: Bars, bar: Index, forces: Array) -> Nominal:
+def _box(bars: Bars, bar: int, forces: Array) -> Nominal:
     sizes = (bars.depth[0, bar], bars.width[0, bar], bars.wall[0, bar])
     return nominal_box(forces, sizes, bars.area[0, bar], bars.iy[0, bar], bars.iz[0, bar])
 

@@ -9,9 +9,8 @@ from strength.case.model import NotChecked
 from strength.checks.context import Context
 from strength.checks.joint_rows import LITTLE, figure
 from strength.checks.studs import StudEffect, stud_effects
-from strength.errors import UnknownNameError
 from strength.joints.end_force import size
-from strength.library.screws import rod_end_rating
+from strength.library.screws import is_rated, rod_end_rating
 
 Array = NDArray[np.float64]
 
@@ -42,8 +41,7 @@ def _rating(effect: StudEffect) -> str:
     if stud.rating_axial is not None:
         return "the maker's radial rating is not given"
     text = "the maker's static ratings are not given"
-    try:
-        held = rod_end_rating(stud.size.text)
-    except UnknownNameError:
+    if not is_rated(stud.size.text):
         return text
+    held = rod_end_rating(stud.size.text)
     return f"{text}; cautious figures for {held.size}: {held.radial / 1000.0:g} kN radial (own choice)"

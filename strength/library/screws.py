@@ -77,8 +77,7 @@ def rod_end_rating(size: str) -> RodEndRating:
 
     Raises UnknownNameError with the nearest sizes.
     """
-    coarse = size.split("x", maxsplit=1)[0].strip()
-    name, table = data.read("rod_end", coarse, word="rod end")
+    name, table = data.read("rod_end", _coarse(size), word="rod end")
     return RodEndRating(
         size=name,
         radial=float(table["radial"]),
@@ -87,6 +86,15 @@ def rod_end_rating(size: str) -> RodEndRating:
         sure=table["sure"],
         note=table.get("note", ""),
     )
+
+
+def is_rated(size: str) -> bool:
+    """Whether there is a rating for a rod end of a thread size, written as for `rod_end_rating`."""
+    return _coarse(size) in data.index("rod_end")
+
+
+def _coarse(size: str) -> str:
+    return size.split("x", maxsplit=1)[0].strip()
 
 
 def rod_end_names() -> tuple[str, ...]:

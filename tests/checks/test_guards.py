@@ -337,7 +337,7 @@ def test_crowded_group():
 def test_large_leg():
     """A leg over twice the thinnest wall of part and plate: 2 x 2.5 = 5 mm, 2 x 1.5 = 3 mm."""
     for leg, thickness, count in ((5.0, 4.0, 0), (5.1, 4.0, 1), (3.1, 1.5, 1), (3.0, 1.5, 0)):
-        joint = weld("joint", "arm", "to", leg=leg, onto=Plate(thickness=thickness, material="S235JR"))
+        joint = weld("joint", "arm", "to", leg=leg, onto=Plate(thickness=thickness, material="steel"))
         context = arm(FORCE, shape=Tube(od=30.0, wall=2.5), welds=(joint,))
         assert len(texts(guards_welds.large_leg, context)) == count
 

@@ -95,3 +95,18 @@ def test_bare_sections_have_none() -> None:
     """No form, no stresses."""
     case = case_of(POINTS, members=(member("m", "a", "b", Bare(area=9.0, iy=9.0, iz=8.0, torsion=7.0)),))
     assert stress_rows(context_of(case, {"m": [[SIX, SIX]]})) == ()
+
+
+def test_figures_are_worked_out_when_asked_for_and_only_of_the_part() -> None:
+    """Part and load are known at once; a figure brings those of its part in all loads, and no other's."""
+    case = case_of(
+        {**POINTS, "c": (0.0, 300.0, 20.0)},
+        members=(member("m", "a", "b", Bar(30.0)), member("n", "a", "c", Bar(22.0))),
+    )
+    told = stress_rows(context_of(case, {"m": [[SIX, SIX]] * 2, "n": [[SIX, SIX]] * 2}, ["routine", "abuse"]))
+    assert [(row.member, row.load) for row in told] == [(m, f"load {n}") for m in "mn" for n in (0, 1)]
+    assert all("axial" not in vars(row) for row in told)
+    assert told[1].axial == pytest.approx(-6000.0 / (pi * 15.0**2))
+    assert told[2].axial == pytest.approx(-6000.0 / (pi * 11.0**2))
+    assert told[0] != told[1]
+    assert not hasattr(told[0], "fibre")
