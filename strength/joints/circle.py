@@ -61,7 +61,7 @@ def tops_of_circle(
                 form=kept[form],
                 coefficients=few.coefficients(row, form, np.zeros_like(row)),
                 scale=few.of(row, load, form)[0][:, None],
-                pull=np.concatenate([pull.direct[row, load], pull.spin[row, load]], axis=-1)[:, None],
+                pull=pull.both[row, load][:, None],
             )
         )
         heights.append(low.max(axis=1))
@@ -75,7 +75,7 @@ def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], c
     Forms and loads that govern in no design are left out first; loads that do not govern are told as 0.
     """
     rows, columns = pull.direct.shape[:2]
-    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, -1, contest.rivals, 6)
+    force = pull.both.reshape(rows, -1, contest.rivals, 6)
     frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
     flags = may_govern(frames, parts_between(frames, force), own, dead)
