@@ -9,7 +9,7 @@ import numpy as np
 from strength.arrays import others
 from strength.frame.assembly import Assembly, joined
 from strength.frame.fronts import Fronts
-from strength.frame.response import Index
+from strength.frame.response import Flags, Index
 from strength.values import frozen
 
 SHARES = (2, 3, 4, 5, 6, 8)  # of all unknowns, none more in a block: the cheapest is taken
@@ -23,6 +23,7 @@ class Blocks:
     between: Index  # (between,) unknowns
     place: Index  # (products,) in matrices of blocks, of blocks by between, of between: `size` for none
     size: int
+    touched: Flags  # (segments, blocks): whether a segment touches unknowns of a block
 
     @property
     def ends(self) -> tuple[int, int]:
@@ -39,7 +40,13 @@ def part(assembly: Assembly, planned: Fronts) -> Blocks:
     )
     between = others(unknowns, own)
     size = own.size * (own.shape[1] + between.size) + between.size**2
-    return Blocks(own=own, between=between, place=_places(assembly, own, between), size=size)
+    return Blocks(
+        own=own,
+        between=between,
+        place=_places(assembly, own, between),
+        size=size,
+        touched=_touched(assembly, own),
+    )
 
 
 def _packed(planned: Fronts, most: int) -> Index:
@@ -97,3 +104,15 @@ def _places(assembly: Assembly, own: Index, between: Index) -> Index:
         place = np.where(b >= 0, place, np.where(inner, none, own.size * (width + last) + i * last + j))
         out.append(np.where((i >= 0) & (j >= 0), place, none).reshape(-1))
     return joined(out)
+
+
+def _touched(assembly: Assembly, own: Index) -> Flags:
+    """Whether a segment touches unknowns of a block: (segments, blocks)."""
+    held = np.zeros((assembly.unknowns + 1, own.shape[0]), dtype=bool)
+    held[own.reshape(-1), np.repeat(np.arange(own.shape[0]), own.shape[1])] = True
+    held[-1] = False  # what is not there
+    segments = 1 + max((int(each.segment.max()) for each in assembly.blocks), default=-1)
+    out = np.zeros((segments, own.shape[0]), dtype=bool)
+    for each in assembly.blocks:
+        out[each.segment] = held[each.number].any(axis=1)
+    return out

@@ -6,20 +6,27 @@ of the work of inverting whole matrices.
 
 import numpy as np
 
-from strength.frame.blocks import Blocks
 from strength.frame.proof import BucklingPlan, steady
-from strength.frame.response import Array
+from strength.frame.response import Array, Index
 from strength.values import frozen
 
 
 @frozen(kw_only=True, eq=False)
-class Flexibility:
-    """Inverses for each design."""
+class Part:
+    """Inverses of some blocks for each design, or for all of them as one."""
 
-    blocks: Blocks
-    give: Array  # (designs, blocks, width, width) inverses
-    follow: Array  # (designs, blocks, width, between): what a block moves back by a unit of each between
-    between: Array  # (designs, between, between) inverse of what the blocks leave
+    own: Index  # (own, width) unknowns; their number where a block has no more
+    give: Array  # (designs or 1, own, width, width)
+    follow: Array  # (designs or 1, own, width, between): what a block moves back by a unit of each between
+
+
+@frozen(kw_only=True, eq=False)
+class Flexibility:
+    """Blocks that are alike in all designs, the others, and what these leave of the unknowns between."""
+
+    parts: tuple[Part, ...]
+    last: Index  # (between,) unknowns
+    between: Array  # (designs, between, between) inverse
 
     @classmethod
     def of(cls, ready: BucklingPlan, coefficient: Array) -> "Flexibility":
@@ -29,31 +36,41 @@ class Flexibility:
         flat = np.stack([ready.assembly.summed(each, blocks.place, blocks.size) for each in coefficient])
         inner, across, rest = np.split(flat, blocks.ends, axis=1)
         inner = inner.reshape(designs, count, width, width)
-        none, at = np.nonzero(blocks.own == ready.assembly.unknowns)
-        inner[:, none, at, at] = 1.0
         across = across.reshape(designs, count, width, last.size)
-        give = np.asarray(np.linalg.inv(inner), dtype=float)
-        follow = give @ across
-        rest = rest.reshape(designs, last.size, last.size) - _flat(across).transpose(0, 2, 1) @ _flat(follow)
+        rest = rest.reshape(designs, last.size, last.size)
+        segment = np.any(coefficient != coefficient[:1], axis=(0, 2))[: blocks.touched.shape[0]]
+        varied = np.any(blocks.touched[segment], axis=0)
+        parts = []
+        for chosen, some in ((np.flatnonzero(~varied), slice(1)), (np.flatnonzero(varied), slice(None))):
+            if chosen.size:
+                own, matrices, beside = blocks.own[chosen], inner[some, chosen], across[some, chosen]
+                none, at = np.nonzero(own == ready.assembly.unknowns)
+                matrices[:, none, at, at] = 1.0
+                give = np.asarray(np.linalg.inv(matrices), dtype=float)
+                parts.append(Part(own=own, give=give, follow=give @ beside))
+                rest = rest - _flat(beside).transpose(0, 2, 1) @ _flat(parts[-1].follow)
         left = np.linalg.inv(steady(rest, ready.rigid[last], ready.amount[:, last]))
-        return cls(blocks=blocks, give=give, follow=follow, between=np.asarray(left, dtype=float))
+        return cls(parts=tuple(parts), last=last, between=np.asarray(left, dtype=float))
 
     @property
     def designs(self) -> int:
         """How many designs there are."""
-        return int(self.give.shape[0])
+        return int(self.between.shape[0])
 
     def moved(self, force: Array) -> Array:
         """Movements under forces (designs, unknowns, columns); of a free body some of those."""
         designs, unknowns, columns = force.shape
-        own, last = self.blocks.own, self.blocks.between
         given = np.zeros((designs, unknowns + 1, columns))
         given[:, :unknowns] = force
-        pushed = given[:, own]
+        pushed = [given[:, part.own] for part in self.parts]
+        handed = force[:, self.last]
+        for part, own in zip(self.parts, pushed, strict=True):
+            handed -= _flat(part.follow).transpose(0, 2, 1) @ _flat(own)
         out = np.empty_like(given)
-        found = self.between @ (force[:, last] - _flat(self.follow).transpose(0, 2, 1) @ _flat(pushed))
-        out[:, own] = self.give @ pushed - self.follow @ found[:, None]
-        out[:, last] = found
+        found = self.between @ handed
+        for part, own in zip(self.parts, pushed, strict=True):
+            out[:, part.own] = part.give @ own - part.follow @ found[:, None]
+        out[:, self.last] = found
         return out[:, :unknowns]
 
 

@@ -17,7 +17,7 @@ from strength.frame.search import SETTLED, Search
 from strength.frame.softening import Softening
 from strength.frame.trials import Trials
 
-STRETCHES = (2, 4, 4, 3, *[2] * 13)  # shapes from one look at the multiplier to the next
+STRETCHES = (2, 4, *[2] * 16)  # shapes from one look at the multiplier to the next
 STEP = 1e-4  # relative step for slopes
 
 

@@ -6,27 +6,27 @@ are climbed together (`bracket`). Loads that do not govern are told as 0, but fo
 """
 
 from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
 from strength.arrays import run_maxima
-from strength.joints.bounds import Weighed, may_govern, parts_between, weighed
+from strength.joints.bounds import LOW, may_govern, parts_between
 from strength.joints.contest import Contest, winners
 from strength.joints.forms import Forms, form_at
 from strength.joints.maxima import Found, maxima
 from strength.joints.samples import framed
-from strength.joints.stretches import Heights, Stretches, heights, looked, stretches
+from strength.joints.stretches import Looks, Stretches, looked, stretches
 from strength.joints.top import Top
-from strength.joints.traced import Traced, traced
+from strength.joints.traced import traced
 from strength.joints.traction import Pull
+from strength.joints.weighed import Weighed, weighed
 from strength.joints.weld_line import WeldLine
 
 Array = NDArray[np.float64]
-Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
-LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 TIED = 1e-6  # of the greatest: closer heights are worked out to the last bit before one is picked
 BLOCK = 1 << 20  # numbers looked at together
 
@@ -35,98 +35,76 @@ def tops_alike(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Con
     """The worst of each group of forms; loads are those of one design after those of another."""
     rows, designs = pull.direct.shape[0], pull.direct.shape[1] // contest.rivals
     force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, designs, contest.rivals, 6)
-    frames = framed(line, line.per_piece)
+    frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
     dead[:, : frames.straight] = line.pieces.length()[:, frames.piece[: frames.straight]] <= 0.0
-    between = parts_between(frames, force)
-    own = [weighed(group, contest, rows) for group in groups]
-    open_ = []
-    for group in own:
-        flags = may_govern(frames, between, group, LOW, dead)
-        idle = np.flatnonzero(~flags.any(axis=(1, 2, 3)))
-        flags[idle, 0, 0, dead[idle].argmin(axis=1)] = True
-        open_.append(flags)
+    flags = may_govern(frames, parts_between(frames, force), own, dead)
+    for n in range(own.groups):  # where nothing acts one place is as good as any other
+        idle = np.flatnonzero(~flags[:, own.group == n].any(axis=(1, 2, 3)))
+        flags[idle, np.argmax(own.group == n), 0, dead[idle].argmin(axis=1)] = True
     parts = stretches(frames)
-    count = sum(int(flags.any(axis=1).sum()) for flags in open_) * 4
-    step = max(1, BLOCK // max(count, 1))
-    found: list[list[Found]] = [[] for _ in groups]
-    for at in range(0, designs, step):
-        some = slice(at, min(at + step, designs))
-        for n, each in enumerate(_found(line, parts, force, some, own, open_)):
-            found[n].append(each)
-    return [
-        _top(line, pull, group, kept.kept, contest, Found.joined(each))
-        for group, kept, each in zip(groups, own, found, strict=True)
-    ]
+    open_ = [part.open(flags) for part in parts]
+    each = sum(int(found.sum()) * part.along.shape[1] for found, part in zip(open_, parts, strict=True))
+    step = max(1, BLOCK // (4 * each))
+    some = [slice(at, min(at + step, designs)) for at in range(0, designs, step)]
+    found = Found.joined([_found(line, parts, open_, force, own, part) for part in some])
+    return _tops(line, pull, contest.rivals, own, found)
 
 
 def _found(
-    line: WeldLine,
-    parts: list[Stretches],
-    force: Array,
-    some: slice,
-    groups: list[Weighed],
-    open_: list[Flags],
-) -> list[Found]:
-    """What may be the worst of each group, in some designs."""
-    mixed = any(bool(group.forms[..., 3].any()) for group in groups)
-    own = [[part.open(flags) for part in parts] for flags in open_]
-    looks = []
-    for n, part in enumerate(parts):
-        every = np.logical_or.reduce([flags[n].any(axis=1) for flags in own])
-        looks.append(looked(part, every, force[:, some], mixed=mixed))
-    found = []
-    for group, flags in zip(groups, own, strict=True):
-        seen = [
-            heights(look, part, group.some(some), each)
-            for look, part, each in zip(looks, parts, flags, strict=True)
-        ]
-        best = np.zeros((force.shape[0], seen[0].height.shape[-1]))
-        for each in seen:
-            _raise(best, each)
-        best *= 1.0 - LOW
-        every = Found.joined([maxima(line, *both, best) for both in zip(seen, looks, parts, strict=True)])
-        cell = every.row * best.shape[1] + every.design
-        top = np.zeros(best.size)
-        first = winners(cell, every.height)
-        top[cell[first]] = every.height[first]
-        near = every.some(every.height >= (1.0 - TIED) * top[cell])
-        near.design[:] += some.start
-        found.append(near)
-    return found
+    line: WeldLine, parts: list[Stretches], open_: list[Flags], force: Array, own: Weighed, designs: slice
+) -> Found:
+    """What may be the worst of some designs."""
+    looks = [looked(part, flags, force, own, designs) for part, flags in zip(parts, open_, strict=True)]
+    best = np.zeros((own.groups, force.shape[0], designs.stop - designs.start))
+    for each in looks:
+        _raise(best, each, own)
+    every = Found.joined(
+        [maxima(line, each, (1.0 - LOW) * best[own.group[each.form], each.row]) for each in looks]
+    )
+    cell = own.group[every.form], every.row, every.design
+    np.maximum.at(best, cell, every.height)
+    near = every.some(every.height >= (1.0 - TIED) * best[cell])
+    near.design[:] += designs.start
+    return near
 
 
-def _raise(best: Array, seen: Heights) -> None:
-    """The greatest of rows and designs, raised to what is seen."""
-    if seen.row.size:
-        top = np.where(seen.valid[:, :, None], seen.height.max(axis=2), 0.0).max(axis=1)
-        first = np.flatnonzero(np.diff(seen.row, prepend=-1))
-        row = seen.row[first]
-        best[row] = np.maximum(best[row], run_maxima(top, first))
+def _raise(best: Array, looks: Looks, own: Weighed) -> None:
+    """The greatest of groups, rows and designs, raised to what is seen."""
+    if looks.row.size:
+        group = own.group[looks.form]
+        first = np.flatnonzero(np.diff(looks.row * own.groups + group, prepend=-1))
+        at = group[first], looks.row[first]
+        best[at] = np.maximum(best[at], run_maxima(looks.height.max(axis=1), first))
 
 
-def _top(line: WeldLine, pull: Pull, group: Forms, kept: Index, contest: Contest, found: Found) -> Top:
+def _tops(line: WeldLine, pull: Pull, rivals: int, own: Weighed, found: Found) -> list[Top]:
     """The best of what is near the greatest, worked out exactly."""
-    form, load = kept[found.form], found.design * contest.rivals + found.load
-    spot = _spots(line, found.row, found.piece, found.along)
-    force = spot.force(line.centroid[found.row], pull.direct[found.row, load], pull.spin[found.row, load])
-    scale, _ = group.of(found.row, load, form)
-    height = form_at(group.coefficients(found.row, form, found.piece)[:, None], *force)[:, 0] * scale
-    best = winners(found.row * pull.direct.shape[1] + load, height)
-    at = found.row[best], load[best]
-    greatest, worst = np.zeros(pull.direct.shape[:2]), np.zeros(pull.direct.shape[:2], dtype=np.intp)
-    greatest[at], worst[at] = height[best], form[best]
+    row, load = found.row, found.design * rivals + found.load
+    host = None if line.cylinder is None else line.cylinder.some(row)
+    along = line.spaced(found.along[:, None], row)
+    spot = traced(host, *line.pieces.chosen(row, found.piece).at(along))
+    force = spot.force(line.centroid[row], pull.direct[row, load], pull.spin[row, load])
+    coefficients = own.forms[
+        np.minimum(row, len(own.forms) - 1), found.form, np.minimum(found.piece, own.forms.shape[2] - 1)
+    ]
+    height = form_at(coefficients[:, None], *force)[:, 0]
+    height *= own.scale_of(row, found.design, found.load, found.form)
+    rows, columns = pull.direct.shape[:2]
+    group = own.group[found.form]
+    best = winners((group * rows + row) * columns + load, height)
+    at = group[best], row[best], load[best]
+    greatest, worst = (
+        np.zeros((own.groups, rows, columns)),
+        np.zeros((own.groups, rows, columns), dtype=np.intp),
+    )
+    greatest[at], worst[at] = height[best], own.kept[found.form[best]]
 
-    def told() -> tuple[Array, Array]:
-        parts, place = np.zeros((2, *pull.direct.shape))
-        parts[at] = np.concatenate(force, axis=-1)[best]
-        place[at] = np.concatenate([spot.x, spot.y, spot.z], axis=-1)[best]
+    def told(number: int) -> tuple[Array, Array]:
+        mine = best[group[best] == number]
+        parts, place = np.zeros((2, rows, columns, 3))
+        parts[row[mine], load[mine]] = np.concatenate(force, axis=-1)[mine]
+        place[row[mine], load[mine]] = np.concatenate([spot.x, spot.y, spot.z], axis=-1)[mine]
         return parts, place
 
-    return Top(height=greatest, form=worst, there=told)
-
-
-def _spots(line: WeldLine, row: Index, piece: Index, along: Array) -> Traced:
-    """Places of rows (n,), each (n, 1)."""
-    host = None if line.cylinder is None else line.cylinder.some(row)
-    return traced(host, *line.pieces.chosen(row, piece).at(line.spaced(along[:, None], row)))
+    return [Top(height=greatest[n], form=worst[n], there=partial(told, n)) for n in range(own.groups)]

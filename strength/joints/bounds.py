@@ -7,15 +7,14 @@ two figures, and what is below the greatest of the lower ones governs in none.
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.contest import Contest
-from strength.joints.forms import Forms
 from strength.joints.samples import Frames, formed
-from strength.values import evolve, frozen
+from strength.joints.weighed import Weighed
+from strength.values import frozen
 
 Array = NDArray[np.float64]
-Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
+LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 ROUNDING = 1e-12
 
 
@@ -25,76 +24,6 @@ class Parts:
 
     low: Array
     high: Array
-
-
-@frozen(kw_only=True, eq=False)
-class Weighed:
-    """Forms that may govern, and by what their values count against those of other forms and loads.
-
-    kept: numbers of the forms. forms: these alone (rows or 1, kept, pieces or 1, 4). scale: (rows or 1,
-    designs or 1, loads or 1, kept). factor: of the contest (rows or 1, designs or 1, loads). low, high: least
-    and greatest of the designs of both, brought to one size in each, (rows or 1, loads, kept).
-    """
-
-    kept: Index
-    forms: Array
-    scale: Array
-    factor: Array
-    low: Array
-    high: Array
-
-    def weight(self, row: Index, load: Index, form: Index) -> Array:
-        """Scales times factors of forms (n, most), each of a row and load (n,): (n, most, designs or 1)."""
-        rows, _, loads, _ = self.scale.shape
-        at = np.minimum(row, rows - 1)[:, None], np.minimum(load, loads - 1)[:, None]
-        found: Array = self.scale[at[0], :, at[1], form]
-        return found * self.factor[np.minimum(row, len(self.factor) - 1), :, load][:, None]
-
-    def some(self, designs: slice) -> "Weighed":
-        """Some of the designs."""
-        return evolve(
-            self,
-            scale=_of(self.scale, designs),
-            factor=_of(self.factor, designs),
-        )
-
-
-def _of(values: Array, designs: slice) -> Array:
-    return values if values.shape[1] == 1 else values[:, designs]
-
-
-def weighed(group: Forms, contest: Contest, rows: int) -> Weighed:
-    """Forms of lines alike in all designs, with their scales times the factors of the contest."""
-    rivals, scales = contest.rivals, group.scales
-    if scales.ndim == 2:
-        scale = scales[:, None, None]
-    elif group.each == rivals:
-        scale = scales[:, :, None]
-    else:
-        scale = group.by_load().scales.reshape(rows, -1, rivals, scales.shape[2])
-    if scale.shape[1] > 1 and bool((scale == scale[:, :1]).all()):
-        scale = scale[:, :1]
-    factor = contest.factor.reshape(len(contest.factor), -1, rivals)
-    low, high = _spread(scale)
-    low, high = low * factor.min(axis=1)[..., None], high * factor.max(axis=1)[..., None]
-    kept = group.governing(low, high)
-    return Weighed(
-        kept=kept,
-        forms=group.only(kept).forms,
-        scale=scale[..., kept],
-        factor=factor,
-        low=low[..., kept],
-        high=high[..., kept],
-    )
-
-
-def _spread(scale: Array) -> tuple[Array, Array]:
-    """Least and greatest in designs of scales (rows, designs, loads or 1, forms), the greatest 1 in each."""
-    if scale.shape[1] == 1:
-        return scale[:, 0], scale[:, 0]
-    most = scale.max(axis=(2, 3), keepdims=True)
-    even = scale / np.where(most > 0.0, most, 1.0)
-    return even.min(axis=1), even.max(axis=1)
 
 
 def parts_between(frames: Frames, force: Array) -> Parts:
@@ -112,24 +41,25 @@ def parts_between(frames: Frames, force: Array) -> Parts:
     return Parts(low=low, high=high)
 
 
-def may_govern(frames: Frames, parts: Parts, group: Weighed, margin: float, dead: Flags) -> Flags:
-    """Where a form may be the greatest of its row in some design: (rows, kept forms, loads, places).
+def may_govern(frames: Frames, parts: Parts, own: Weighed, dead: Flags, margin: float = LOW) -> Flags:
+    """Where a form may be the greatest of its group and row in some design: (rows, forms, loads, places).
 
-    margin: by how much of the greatest a maximum may be above the places beside it. dead: (rows, places)
-    that do not count.
+    dead: (rows, places) that do not count. margin: by how much of the greatest a maximum may be above the
+    places beside it.
     """
-    forms = group.forms
-    mixed = np.minimum(forms[..., 3:], 0.0)
-    some = slice(0, 4 if forms[..., 3].any() else 3)
-    high = formed(np.maximum(forms, 0.0)[..., some], parts.high[:, some], frames.piece)
-    low = formed(np.maximum(forms, 0.0)[..., some], parts.low[:, some], frames.piece)
-    if mixed.any():
-        high += formed(mixed, parts.low[:, 3:], frames.piece)
-        low += formed(mixed, parts.high[:, 3:], frames.piece)
-    high *= np.swapaxes(group.high, 1, 2)[..., None]
-    low *= np.swapaxes(group.low, 1, 2)[..., None]
+    some = slice(0, 4 if own.mixed else 3)
+    above = np.maximum(own.forms, 0.0)[..., some]
+    high = formed(above, parts.high[:, some], frames.piece)
+    low = formed(above, parts.low[:, some], frames.piece)
+    if own.mixed:
+        below = np.minimum(own.forms[..., 3:], 0.0)
+        high += formed(below, parts.low[:, 3:], frames.piece)
+        low += formed(below, parts.high[:, 3:], frames.piece)
+    high *= np.swapaxes(own.high, 1, 2)[..., None]
+    low *= np.swapaxes(own.low, 1, 2)[..., None]
     if dead.any():
         alive = ~dead[:, None, None]
         high, low = np.where(alive, high, -1.0), np.where(alive, low, -1.0)
-    known = (1.0 - margin) * low.max(axis=(1, 2, 3))
-    return np.asarray((high > 0.0) & (high >= known[:, None, None, None]))
+    best = low.max(axis=(2, 3))
+    known = np.stack([best[:, own.group == n].max(axis=1) for n in range(own.groups)], axis=1)
+    return np.asarray((high > 0.0) & (high >= (1.0 - margin) * known[:, own.group, None, None]))

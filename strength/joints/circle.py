@@ -5,23 +5,25 @@ constant and waves of one and two turns, whose crest is known (`waves`).
 """
 
 from collections.abc import Sequence
+from functools import partial
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bounds import may_govern, parts_between, weighed
+from strength.joints.bounds import may_govern, parts_between
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms
 from strength.joints.samples import framed
 from strength.joints.top import Top
 from strength.joints.traction import Pull
 from strength.joints.waves import crest
+from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine
+from strength.values import frozen
 
 Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 
-LOW = 0.1  # of the greatest place looked at; a maximum is no further above it
 ROUNDING = 1e-9
 
 
@@ -43,17 +45,28 @@ def tops_of_circle(
     contest: where a bound shows that a load is not the greatest of its rivals, its height is a lower bound.
     """
     greatest = _greatest(pull, line.pieces.radius[:, :1])
-    found = []
-    for group in (each.by_load() for each in groups):
+    parts, heights, forms = [], [], []
+    for n, group in enumerate(each.by_load() for each in groups):
         kept = group.needed()
         few = group.only(kept)
         by = np.swapaxes(few.scales, 1, 2) if few.scales.ndim == 3 else few.scales[..., None]
         low, high = _first_bounds(greatest, few.forms[:, :, 0])
         low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
         row, form, load = np.nonzero(contest.open(low, high))
-        best = np.asarray(kept[low.argmax(axis=1)], dtype=np.intp)
-        found.append(_top(line, pull, group, (row, kept[form], load), low.max(axis=1), best))
-    return found
+        parts.append(
+            Waved(
+                group=np.full(row.size, n),
+                row=row,
+                load=load[:, None],
+                form=kept[form],
+                coefficients=few.coefficients(row, form, np.zeros_like(row)),
+                scale=few.of(row, load, form)[0][:, None],
+                pull=np.concatenate([pull.direct[row, load], pull.spin[row, load]], axis=-1)[:, None],
+            )
+        )
+        heights.append(low.max(axis=1))
+        forms.append(kept[low.argmax(axis=1)])
+    return _tops(line, pull, Waved.joined(parts), np.stack(heights), np.stack(forms))
 
 
 def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
@@ -62,19 +75,22 @@ def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], c
     Forms and loads that govern in no design are left out first; loads that do not govern are told as 0.
     """
     rows, columns = pull.direct.shape[:2]
-    designs = columns // contest.rivals
-    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, designs, contest.rivals, 6)
-    frames = framed(line, line.per_piece)
-    between, dead = parts_between(frames, force), np.zeros((rows, frames.piece.size), dtype=bool)
-    none = np.zeros((rows, columns))
-    found = []
-    for group in groups:
-        own = weighed(group, contest, rows)
-        row, form, load = np.nonzero(may_govern(frames, between, own, LOW, dead).any(axis=-1))
-        column = (load[:, None] + np.arange(designs) * contest.rivals).reshape(-1)
-        at = np.repeat(row, designs), np.repeat(own.kept[form], designs), column
-        found.append(_top(line, pull, group, at, none.copy(), np.zeros(none.shape, dtype=np.intp)))
-    return found
+    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, -1, contest.rivals, 6)
+    frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
+    dead = np.zeros((rows, frames.piece.size), dtype=bool)
+    flags = may_govern(frames, parts_between(frames, force), own, dead)
+    row, form, load = np.nonzero(flags.any(axis=-1))
+    waved = Waved(
+        group=own.group[form],
+        row=row,
+        load=load[:, None] + np.arange(force.shape[1]) * contest.rivals,
+        form=own.kept[form],
+        coefficients=own.coefficients(row, form, np.zeros_like(row)),
+        scale=own.scales(row, load, form),
+        pull=force[row, :, load],
+    )
+    shape = (own.groups, rows, columns)
+    return _tops(line, pull, waved, np.zeros(shape), np.zeros(shape, dtype=np.intp))
 
 
 def _greatest(pull: Pull, radius: Array) -> Array:
@@ -86,29 +102,50 @@ def _greatest(pull: Pull, radius: Array) -> Array:
     return np.stack([x * x, s * s, across * across, x * across], axis=1)
 
 
-def _top(
-    line: WeldLine, pull: Pull, group: Forms, at: tuple[Index, Index, Index], height: Array, worst: Index
-) -> Top:
-    """The best of forms of rows and loads `at`; height, worst: (rows, loads) where there is none."""
-    row, form, load = at
-    radius = line.pieces.radius[:, 0]
-    scale, _ = group.of(row, load, form)
-    squares = _squares(pull.direct[row, load].T, pull.spin[row, load].T, radius[row])
-    own = group.coefficients(row, form, np.zeros_like(row)).T * scale
-    waves = own[0] * squares[0]
-    for part in range(1, 4 if own[3].any() else 3):
-        waves += own[part] * squares[part]
-    top = crest(waves)
-    best = winners(row * pull.direct.shape[1] + load, top.value)
-    there = row[best], load[best]
-    height[there], worst[there] = np.maximum(top.value[best], 0.0), form[best]
+@frozen(kw_only=True, eq=False)
+class Waved:
+    """Forms that may be the worst of their group and row under some loads, group, row and form (n,).
 
-    def told() -> tuple[Array, Array]:
-        angles = np.zeros(height.shape)
-        angles[there] = top.angle(best)
+    load: (n, loads). coefficients: (n, 3 or 4). scale: (n, loads or 1). pull: (n, loads, 6), force and
+    moment per length.
+    """
+
+    group: Index
+    row: Index
+    load: Index
+    form: Index
+    coefficients: Array
+    scale: Array
+    pull: Array
+
+    @staticmethod
+    def joined(parts: "list[Waved]") -> "Waved":
+        """All of them."""
+        names = ("group", "row", "load", "form", "coefficients", "scale", "pull")
+        return Waved(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
+
+
+def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) -> list[Top]:
+    """The best of each group, row and load; height, form: (groups, rows, loads) where there is none."""
+    radius = line.pieces.radius[:, 0]
+    top = crest(_waves(waved.coefficients, waved.pull, radius[waved.row, None]))
+    _, rows, loads = height.shape
+    value, load = (top.value * waved.scale).reshape(-1), waved.load.reshape(-1)
+    group, row, own = (np.repeat(each, waved.load.shape[1]) for each in (waved.group, waved.row, waved.form))
+    best = winners((group * rows + row) * loads + load, value)
+    at = group[best], row[best], load[best]
+    height[at], form[at] = np.maximum(value[best], 0.0), own[best]
+
+    def told(number: int) -> tuple[Array, Array]:
+        mine = best[group[best] == number]
+        angles = np.zeros((rows, loads))
+        angles[row[mine], load[mine]] = top.angle(mine)
         return _parts(pull, radius[:, None], angles), _place(line, radius[:, None], angles)
 
-    return Top(height=height, form=worst, there=told)
+    return [
+        Top(height=np.maximum(height[n], 0.0), form=form[n], there=partial(told, n))
+        for n in range(height.shape[0])
+    ]
 
 
 def _first_bounds(greatest: Array, forms: Array) -> tuple[Array, Array]:
@@ -122,24 +159,30 @@ def _first_bounds(greatest: Array, forms: Array) -> tuple[Array, Array]:
     return low, high
 
 
-def _squares(direct: Array, spin: Array, r: Array) -> list[Array]:
-    """q_x^2, q_s^2, q_n^2 and q_x q_n as waves of 1, cos, sin, cos 2, sin 2: four of (5, n).
+def _waves(coefficients: Array, pull: Array, r: Array) -> Array:
+    """Forms (n, 3 or 4) as waves of 1, cos, sin, cos 2, sin 2: (5, n, loads).
 
-    direct, spin: (3, n). r: radius (n,).
+    With the angle, q_x is a + b cos + e sin, q_s is t + dz cos - dy sin and q_n is dy cos + dz sin.
+    pull: (n, loads, 6). r: radius (n, 1).
     """
-    (a, dy, dz), (wx, wy, wz) = direct, spin
+    a, dy, dz, wx, wy, wz = np.ascontiguousarray(np.moveaxis(pull, 2, 0))
     b, e, t = -r * wz, r * wy, r * wx
-    bb, ee, yy, zz, yz = b * b, e * e, dy * dy, dz * dz, dy * dz
-    none = np.zeros(r.size)
-    return [
-        np.stack(waves)
-        for waves in (
-            (a * a + (bb + ee) / 2.0, 2.0 * a * b, 2.0 * a * e, (bb - ee) / 2.0, b * e),
-            (t * t + (yy + zz) / 2.0, 2.0 * t * dz, -2.0 * t * dy, (zz - yy) / 2.0, -yz),
-            ((yy + zz) / 2.0, none, none, (yy - zz) / 2.0, yz),
-            ((b * dy + e * dz) / 2.0, a * dy, a * dz, (b * dy - e * dz) / 2.0, (b * dz + e * dy) / 2.0),
-        )
-    ]
+    x, s, n = coefficients.T[:3, :, None]
+    bb, ee, yy, zz = b * b, e * e, dy * dy, dz * dz
+    found = np.empty((5, *a.shape))
+    found[0] = x * (a * a + 0.5 * (bb + ee)) + s * (t * t) + 0.5 * (s + n) * (yy + zz)
+    found[1] = 2.0 * (x * (a * b) + s * (t * dz))
+    found[2] = 2.0 * (x * (a * e) - s * (t * dy))
+    found[3] = 0.5 * (x * (bb - ee) + (n - s) * (yy - zz))
+    found[4] = x * (b * e) + (n - s) * (dy * dz)
+    if coefficients.shape[1] > 3:
+        both = coefficients.T[3, :, None]
+        found[0] += both * (0.5 * (b * dy + e * dz))
+        found[1] += both * (a * dy)
+        found[2] += both * (a * dz)
+        found[3] += both * (0.5 * (b * dy - e * dz))
+        found[4] += both * (0.5 * (b * dz + e * dy))
+    return found
 
 
 def _parts(pull: Pull, radius: Array, angle: Array) -> Array:

@@ -4,7 +4,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.bracket import NEAR, Bracket, rising, summits
-from strength.joints.stretches import Heights, Looks, Stretches, squares
+from strength.joints.stretches import Looks, heights, squares
 from strength.joints.traced import traced
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -43,53 +43,50 @@ class Found:
 
 @frozen(kw_only=True, eq=False)
 class Spots:
-    """Samples (n,) by their numbers in `Heights`, ascending in this order."""
+    """Samples (n,) by their numbers in `Looks`, ascending in this order."""
 
-    task: Index
-    form: Index
+    look: Index
     node: Index
     design: Index
 
     def some(self, own: Index) -> "Spots":
         """Some of them."""
-        return Spots(task=self.task[own], form=self.form[own], node=self.node[own], design=self.design[own])
+        return Spots(look=self.look[own], node=self.node[own], design=self.design[own])
 
     def of(self, height: Array, inward: "Index | int" = 0) -> Array:
-        """Heights (tasks, most, places, designs) there, or so many places on."""
-        return np.asarray(height[self.task, self.form, self.node + inward, self.design])
+        """Heights (looks, places, designs) there, or so many places on."""
+        return np.asarray(height[self.look, self.node + inward, self.design])
 
 
-def maxima(line: WeldLine, seen: Heights, looks: Looks, part: Stretches, least: Array) -> Found:
-    """Local maxima at or above `least` (rows, designs), climbed to where they are not at ends."""
-    height = seen.height
-    floor = least[seen.row][:, None, None]
+def maxima(line: WeldLine, looks: Looks, least: Array) -> Found:
+    """Local maxima at or above `least` (looks, designs), climbed to where they are not at ends."""
+    height, floor = looks.height, least[:, None]
     top = height >= floor
-    top &= seen.valid[:, :, None, None]
-    rise = height[:, :, 1:] >= height[:, :, :-1]
-    top[:, :, 1:] &= rise & (floor > 0.0)  # where nothing acts one place is as good as any other
-    top[:, :, :-1] &= ~rise | (height[:, :, 1:] == height[:, :, :-1])
-    spots = Spots(**dict(zip(("task", "form", "node", "design"), np.nonzero(top), strict=True)))
-    look = seen.task[spots.task]
-    value, along = spots.of(height), part.along[looks.stretch[look], spots.node]
+    rise = height[:, 1:] >= height[:, :-1]
+    top[:, 1:] &= rise & (floor > 0.0)  # where nothing acts one place is as good as any other
+    top[:, :-1] &= ~rise | (height[:, 1:] == height[:, :-1])
+    look, node, design = np.nonzero(top)
+    spots = Spots(look=look, node=node, design=design)
+    value, where = spots.of(height), looks.along[look, node]
     some = np.flatnonzero(_rising(height, spots) & (value > 0.0))
     for near in NEAR:
         if some.size:
-            value[some], along[some], over = _climbed(line, seen, looks, part, spots.some(some), near)
+            value[some], where[some], over = _climbed(line, looks, spots.some(some), near)
             some = some[over]
     return Found(
-        row=seen.row[spots.task],
-        design=spots.design,
+        row=looks.row[look],
+        design=design,
         load=looks.load[look],
-        form=seen.form[spots.task, spots.form],
-        piece=part.piece[looks.stretch[look]],
-        along=along,
+        form=looks.form[look],
+        piece=looks.piece[look],
+        along=where,
         height=value,
     )
 
 
 def _rising(height: Array, spots: Spots) -> Flags:
     """Whether a maximum may lie off its sample: but for ends from which the height surely falls."""
-    last = height.shape[2] - 1
+    last = height.shape[1] - 1
     found = np.full(spots.node.size, last > 0)
     if last > 0:
         at = np.flatnonzero((spots.node == 0) | (spots.node == last))
@@ -99,29 +96,18 @@ def _rising(height: Array, spots: Spots) -> Flags:
     return found
 
 
-def _climbed(
-    line: WeldLine, seen: Heights, looks: Looks, part: Stretches, spots: Spots, near: float
-) -> tuple[Array, Array, Flags]:
+def _climbed(line: WeldLine, looks: Looks, spots: Spots, near: float) -> tuple[Array, Array, Flags]:
     """Greatest height within so many steps of spots, where along the piece, and whether it may go on."""
-    most, places = seen.height.shape[1:3]
-    new = np.diff((spots.task * most + spots.form) * places + spots.node, prepend=-1) > 0
+    last = looks.height.shape[1] - 1
+    new = np.diff(spots.look * (last + 1) + spots.node, prepend=-1) > 0
     which, first = np.cumsum(new) - 1, spots.some(np.flatnonzero(new))
-    look = seen.task[first.task]
-    bracket = Bracket.about(first.node / (places - 1), 1.0 / (places - 1), near)
-    row, piece = looks.row[look], part.piece[looks.stretch[look]]
+    bracket = Bracket.about(first.node / last, 1.0 / last, near)
+    row, piece = looks.row[first.look], looks.piece[first.look]
     host = None if line.cylinder is None else line.cylinder.some(row)
     spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(bracket.nodes, row)))
     matrix = spot.by_force(line.centroid[row]).transpose(0, 1, 3, 2)
-    square = squares(matrix, looks.pull[look], mixed=looks.square.shape[1] > 3)
-    count, parts, each, designs = square.shape
-    coefficients = seen.coefficients[first.task, first.form]
-    value = (coefficients[:, None] @ square.reshape(count, parts, -1)).reshape(count, each, designs)
-    top, place = summits(value[which, :, spots.design])
-    top *= _weight(seen, spots)
+    coefficients = looks.coefficients[first.look]
+    square = squares(matrix, looks.pull[first.look], mixed=coefficients.shape[1] > 3)
+    top, place = summits(heights(coefficients, square)[which, :, spots.design])
+    top *= looks.weight[spots.look, np.minimum(spots.design, looks.weight.shape[1] - 1)]
     return top, bracket.middle[which] + bracket.half[which] * place, bracket.beyond(place, which)
-
-
-def _weight(seen: Heights, spots: Spots) -> Array:
-    """Weights of spots (n,)."""
-    weight = seen.weight
-    return np.asarray(weight[spots.task, spots.form, np.minimum(spots.design, weight.shape[2] - 1)])

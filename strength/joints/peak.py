@@ -23,7 +23,7 @@ Array = NDArray[np.float64]
 Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
-BLOCK = 1 << 18  # numbers looked at together: what the processor's cache holds
+BLOCK = 1 << 19  # numbers looked at together: what the processor's cache holds
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 

@@ -3,8 +3,8 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bounds import Weighed
 from strength.joints.samples import Frames
+from strength.joints.weighed import Weighed
 from strength.values import frozen
 
 Array = NDArray[np.float64]
@@ -39,93 +39,69 @@ def stretches(frames: Frames) -> list[Stretches]:
         if piece.size:
             matrix = frames.matrix[..., places]
             own = matrix.reshape(*matrix.shape[:3], -1, each).transpose(0, 3, 1, 4, 2)
-            found.append(
-                Stretches(
-                    piece=piece[::each],
-                    along=frames.along[places].reshape(-1, each),
-                    matrix=own,
-                    places=places,
-                )
-            )
+            along = frames.along[places].reshape(-1, each)
+            found.append(Stretches(piece=piece[::each], along=along, matrix=own, places=places))
     return found
 
 
 @frozen(kw_only=True, eq=False)
 class Looks:
-    """Stretches under the forces of all designs, each of one row and load: (tasks,).
+    """Forms of loads on stretches under the forces of many designs: (n,), by row, form, load and stretch.
 
-    pull: (tasks, 6, designs). square: q_x^2, q_s^2, q_n^2 and where asked for q_x q_n (tasks, 3 or 4, places,
-    designs).
+    along: (n, places). pull: (n, 6, designs). coefficients: (n, 3 or 4). weight: (n, designs or 1). height:
+    value times weight (n, places, designs).
     """
 
     row: Index
+    form: Index
     load: Index
-    stretch: Index
+    piece: Index
+    along: Array
     pull: Array
-    square: Array
+    coefficients: Array
+    weight: Array
+    height: Array
 
 
-def looked(own: Stretches, open_: Flags, force: Array, *, mixed: bool) -> Looks:
-    """What is open (rows, loads, stretches) under pulls (rows, designs, loads, 6)."""
-    row, load, stretch = np.nonzero(open_)
-    pull = np.swapaxes(force[row, :, load], 1, 2)
+def looked(part: Stretches, open_: Flags, force: Array, own: Weighed, designs: slice) -> Looks:
+    """What is open (rows, forms, loads, stretches) under pulls (rows, all designs, loads, 6)."""
+    once = np.nonzero(open_.any(axis=1))
+    number = np.zeros(open_[:, 0].shape, dtype=np.intp)
+    number[once] = np.arange(once[0].size)
+    row, form, load, stretch = np.nonzero(open_)
+    which, piece = number[row, load, stretch], part.piece[stretch]
+    pull = np.swapaxes(force[once[0], designs, once[1]], 1, 2)
+    square = squares(part.matrix[once[0], once[2]], pull, mixed=own.mixed)
+    coefficients, weight = own.coefficients(row, form, piece), own.weights(row, load, form)
+    weight = weight if weight.shape[1] == 1 else weight[:, designs]
+    height = heights(coefficients, square[which])
+    height *= weight[:, None]
     return Looks(
         row=row,
+        form=form,
         load=load,
-        stretch=stretch,
-        pull=pull,
-        square=squares(own.matrix[row, stretch], pull, mixed=mixed),
+        piece=piece,
+        along=part.along[stretch],
+        pull=pull[which],
+        coefficients=coefficients,
+        weight=weight,
+        height=height,
     )
 
 
 def squares(matrix: Array, pull: Array, *, mixed: bool) -> Array:
-    """As of `Looks`, by matrices (n, 3, places, 6) of pulls (n, 6, designs)."""
+    """q_x^2, q_s^2, q_n^2 and where asked for q_x q_n: (n, 3 or 4, places, designs).
+
+    By matrices (n, 3, places, 6) of pulls (n, 6, designs).
+    """
     count, _, places, _ = matrix.shape
     local = (matrix.reshape(count, 3 * places, 6) @ pull).reshape(count, 3, places, -1)
     square = local * local
     return np.concatenate([square, local[:, :1] * local[:, 2:]], axis=1) if mixed else square
 
 
-@frozen(kw_only=True, eq=False)
-class Heights:
-    """Forms on stretches: (tasks, most); those with fewer than the most are filled up.
-
-    task: number of the look of each. form: numbers among those kept. valid: it is none filled up. weight:
-    (tasks, most, designs or 1). height: value times weight (tasks, most, places, designs). top: its greatest
-    (tasks, designs).
-    """
-
-    task: Index
-    row: Index
-    form: Index
-    valid: Flags
-    coefficients: Array
-    weight: Array
-    height: Array
-
-
-def heights(looks: Looks, own: Stretches, group: Weighed, flags: Flags) -> Heights:
-    """Forms that are open (rows, forms, loads, stretches) on what is looked at."""
-    mine = flags[looks.row, :, looks.load, looks.stretch]
-    task = np.flatnonzero(mine.any(axis=1))
-    mine = mine[task]
-    most = int(mine.sum(axis=1).max(initial=0))
-    form = np.argsort(~mine, axis=1, kind="stable")[:, :most]
-    row, load, piece = looks.row[task], looks.load[task], own.piece[looks.stretch[task]]
-    rows, _, pieces, _ = group.forms.shape
-    of = np.minimum(row, rows - 1)[:, None], form, np.minimum(piece, pieces - 1)[:, None]
-    coefficients = group.forms[of][..., : looks.square.shape[1]]
-    weight = group.weight(row, load, form)
-    square = looks.square[task]
+def heights(coefficients: Array, square: Array) -> Array:
+    """Forms (n, parts) of squares (n, parts, places, designs): (n, places, designs)."""
     count, parts, places, designs = square.shape
-    height = (coefficients @ square.reshape(count, parts, -1)).reshape(count, most, places, designs)
-    height *= weight[:, :, None]
-    return Heights(
-        task=task,
-        row=row,
-        form=form,
-        valid=np.take_along_axis(mine, form, axis=1),
-        coefficients=coefficients,
-        weight=weight,
-        height=height,
-    )
+    found: Array = coefficients[:, None] @ square.reshape(count, parts, -1)
+    return found.reshape(count, places, designs)

@@ -21,7 +21,7 @@ CLOSE = 1e-7  # rad: after so short a step the next is below rounding
 
 @frozen(kw_only=True, eq=False)
 class Crest:
-    """Value (n,), and where: `run` from the crest of the first wave, signed [rad].
+    """Value (...), and where: `run` from the crest of the first wave, signed [rad].
 
     cos, sin: of the angle of the first wave's crest.
     """
@@ -32,12 +32,13 @@ class Crest:
     run: Array
 
     def angle(self, own: Index) -> Array:
-        """Of some: where the crest is [rad]."""
-        return np.asarray(np.arctan2(self.sin[own], self.cos[own]) + self.run[own])
+        """Of some, by their numbers in one row: where the crest is [rad]."""
+        cos, sin, run = (each.reshape(-1)[own] for each in (self.cos, self.sin, self.run))
+        return np.asarray(np.arctan2(sin, cos) + run)
 
 
 def crest(waves: Array) -> Crest:
-    """Of waves of 1, cos, sin, cos 2, sin 2: (5, n).
+    """Of waves of 1, cos, sin, cos 2, sin 2: (5, ...).
 
     >>> one = crest(np.array([[1.0], [0.0], [2.0], [-0.5], [0.0]]))
     >>> one.value.tolist(), one.angle(np.array([0])).round(6).tolist()
@@ -49,27 +50,33 @@ def crest(waves: Array) -> Crest:
     size = np.where(some, first, 1.0)
     cos, sin = np.where(some, c / size, 1.0), s / size
     twice, both = cos * cos - sin * sin, 2.0 * sin * cos
-    ahead = s2 * twice - c2 * both
-    gap = np.arctan2(np.abs(ahead), c2 * twice + s2 * both) / 2.0
+    ahead, along = s2 * twice - c2 * both, c2 * twice + s2 * both
+    beside = np.abs(ahead)
+    gap = np.arctan2(beside, along) / 2.0
     bend = first * np.cos(gap) + 4.0 * second
     run = np.maximum(gap - first * np.sin(gap) / np.where(bend > 0.0, bend, 1.0), 0.0)
     for _ in range(STEPS):
-        run, step = _nearer(run, gap, first, second)
-    left = np.flatnonzero(np.abs(step) > CLOSE)
+        run, step = _nearer(run, gap, first, along, beside)
+    left = np.nonzero(np.abs(step) > CLOSE)
     for _ in range(MORE):
-        if not left.size:
+        if not left[0].size:
             break
-        run[left], step = _nearer(run[left], gap[left], first[left], second[left])
-        left = left[np.abs(step) > CLOSE]
+        run[left], step = _nearer(*(each[left] for each in (run, gap, first, along, beside)))
+        far = np.abs(step) > CLOSE
+        left = tuple(each[far] for each in left)
     value = zero + first * np.cos(run) + second * np.cos(2.0 * (gap - run))
     return Crest(value=value, cos=cos, sin=sin, run=np.where(ahead < 0.0, -run, run))
 
 
-def _nearer(run: Array, gap: Array, first: Array, second: Array) -> tuple[Array, Array]:
-    """One step of Newton's method between both crests, and how long it was."""
-    off = 2.0 * (gap - run)
-    slope = 2.0 * second * np.sin(off) - first * np.sin(run)
-    bend = first * np.cos(run) + 4.0 * second * np.cos(off)
+def _nearer(run: Array, gap: Array, first: Array, along: Array, beside: Array) -> tuple[Array, Array]:
+    """One step of Newton's method between both crests, and how long it was.
+
+    Of first cos t + along cos 2 t + beside sin 2 t, with t the run and `gap` the second wave's crest.
+    """
+    cos, sin = np.cos(run), np.sin(run)
+    twice, both = cos * cos - sin * sin, 2.0 * sin * cos
+    slope = 2.0 * (beside * twice - along * both) - first * sin
+    bend = first * cos + 4.0 * (along * twice + beside * both)
     down = bend > 0.0
     step = np.where(down, slope / np.where(down, bend, 1.0), np.sign(slope))
     found = np.minimum(np.maximum(run + step, 0.0), gap)

@@ -65,6 +65,21 @@ def test_a_free_frame():
     agree(plan, unloaded(ready.layout, plan, ready.bars, 1), 2)
 
 
+def test_designs_that_differ_in_a_few_segments():
+    """Blocks alike in all designs are inverted once for all, the others for each."""
+    ready = prepare(typed_case(cases_folder() / "bracken-revised" / "case.toml").case)
+    plan = ready.buckling
+    coefficient = np.repeat(unloaded(ready.layout, plan, ready.bars, 1), 3, axis=0)
+    first, second = np.flatnonzero(plan.blocks.touched[:, 1])[:2]
+    coefficient[1, first] *= 1.7
+    coefficient[2, second, 2:] *= 0.6
+    alike, varied = Flexibility.of(plan, coefficient).parts
+    assert alike.give.shape[0] == 1
+    assert varied.give.shape[0] == 3
+    assert alike.own.shape[0] + varied.own.shape[0] == plan.blocks.own.shape[0]
+    agree(plan, coefficient, 2)
+
+
 def test_one_bar():
     """A cantilever by its end's movement, P L^3 / 3 EI + P L / GA: nothing there to part."""
     size = Size(youngs=2e5, shear=8e4, area=300.0, iy=2e4, iz=7e4, torsion=5e4)

@@ -3,7 +3,7 @@
 import numpy as np
 import pytest
 
-from strength.joints.bounds import may_govern, parts_between, weighed
+from strength.joints.bounds import may_govern, parts_between
 from strength.joints.circle import is_circle
 from strength.joints.contest import ALONE, Contest
 from strength.joints.forms import Forms, form_at
@@ -14,6 +14,7 @@ from strength.joints.saddle import Cylinder
 from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.samples import framed
 from strength.joints.traction import Pull, pull
+from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine, measured
 from tests.joints.bench import weld
 from tests.joints.lines import around, line, outline, round_line, saddle
@@ -125,9 +126,9 @@ def test_what_may_govern_holds_what_does(
     rows = found.length.size
     force = np.concatenate([through.direct, through.spin], axis=-1).reshape(rows, DESIGNS, LOADS, 6)
     frames = framed(found, found.per_piece)
-    own = weighed(group, contest, rows)
+    own = weighed([group], contest, rows)
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
-    open_ = may_govern(frames, parts_between(frames, force), own, 0.0, dead)
+    open_ = may_govern(frames, parts_between(frames, force), own, dead, 0.0)
     assert apart > 0.1 or open_.mean() < 0.3
     q = np.einsum("rdli,rcip->crdlp", force, frames.matrix)
     value = form_at(group.forms[:, :, None, None, frames.piece], *q[:, :, None])
