@@ -132,7 +132,7 @@ def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) 
     top = Crest.joined(
         [
             crest(_waves(waved.coefficients[some], waved.pull[some], radius[waved.row[some], None]))
-            for some in few(waved.load.shape[0], 2 * waved.load.shape[1])
+            for some in few(waved.load.shape[0], 2 * waved.load.shape[1]) or [slice(0)]
         ]
     )
     _, rows, loads = height.shape

@@ -104,6 +104,18 @@ def test_worst_load_of_every_design(found: WeldLine, forms: list[tuple[float, ..
 
 
 @pytest.mark.parametrize("found", LINES.values(), ids=LINES)
+def test_no_force_at_all(found: WeldLine) -> None:
+    """No height and no force per length in any design, and places that are told."""
+    through, group, contest = case(found, PLAIN, 0.0)
+    none = Pull(both=np.zeros(through.both.shape))
+    for peak in peaks(found, none, [group, group], contest):
+        assert not peak.height.any()
+        assert not peak.parts.any()
+        assert not peak.value.any()
+        assert np.isfinite(peak.place).all()
+
+
+@pytest.mark.parametrize("found", LINES.values(), ids=LINES)
 @pytest.mark.parametrize("forms", [PLAIN, MIXED], ids=["plain", "mixed"])
 @pytest.mark.parametrize("apart", [1e-3, 0.4])
 def test_what_may_govern_holds_what_does(
