@@ -34,7 +34,7 @@ BLOCK = 1 << 20  # numbers looked at together
 def tops_alike(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
     """The worst of each group of forms; loads are those of one design after those of another."""
     rows, designs = pull.direct.shape[0], pull.direct.shape[1] // contest.rivals
-    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, designs, contest.rivals, 6)
+    force = pull.both.reshape(rows, designs, contest.rivals, 6)
     frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
     dead[:, : frames.straight] = line.pieces.length()[:, frames.piece[: frames.straight]] <= 0.0

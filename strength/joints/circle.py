@@ -10,13 +10,14 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import few
 from strength.joints.bounds import may_govern, parts_between
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms
 from strength.joints.samples import framed
 from strength.joints.top import Top
 from strength.joints.traction import Pull
-from strength.joints.waves import crest
+from strength.joints.waves import Crest, crest
 from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -48,9 +49,9 @@ def tops_of_circle(
     parts, heights, forms = [], [], []
     for n, group in enumerate(each.by_load() for each in groups):
         kept = group.needed()
-        few = group.only(kept)
-        by = np.swapaxes(few.scales, 1, 2) if few.scales.ndim == 3 else few.scales[..., None]
-        low, high = _first_bounds(greatest, few.forms[:, :, 0])
+        own = group.only(kept)
+        by = np.swapaxes(own.scales, 1, 2) if own.scales.ndim == 3 else own.scales[..., None]
+        low, high = _first_bounds(greatest, own.forms[:, :, 0])
         low, high = low * by * (1.0 - ROUNDING), high * by  # so that no rounding shuts the greatest out
         row, form, load = np.nonzero(contest.open(low, high))
         parts.append(
@@ -59,9 +60,9 @@ def tops_of_circle(
                 row=row,
                 load=load[:, None],
                 form=kept[form],
-                coefficients=few.coefficients(row, form, np.zeros_like(row)),
-                scale=few.of(row, load, form)[0][:, None],
-                pull=np.concatenate([pull.direct[row, load], pull.spin[row, load]], axis=-1)[:, None],
+                coefficients=own.coefficients(row, form, np.zeros_like(row)),
+                scale=own.of(row, load, form)[0][:, None],
+                pull=pull.both[row, load][:, None],
             )
         )
         heights.append(low.max(axis=1))
@@ -75,7 +76,7 @@ def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], c
     Forms and loads that govern in no design are left out first; loads that do not govern are told as 0.
     """
     rows, columns = pull.direct.shape[:2]
-    force = np.concatenate([pull.direct, pull.spin], axis=-1).reshape(rows, -1, contest.rivals, 6)
+    force = pull.both.reshape(rows, -1, contest.rivals, 6)
     frames, own = framed(line, line.per_piece), weighed(groups, contest, rows)
     dead = np.zeros((rows, frames.piece.size), dtype=bool)
     flags = may_govern(frames, parts_between(frames, force), own, dead)
@@ -128,7 +129,12 @@ class Waved:
 def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) -> list[Top]:
     """The best of each group, row and load; height, form: (groups, rows, loads) where there is none."""
     radius = line.pieces.radius[:, 0]
-    top = crest(_waves(waved.coefficients, waved.pull, radius[waved.row, None]))
+    top = Crest.joined(
+        [
+            crest(_waves(waved.coefficients[some], waved.pull[some], radius[waved.row[some], None]))
+            for some in few(waved.load.shape[0], 2 * waved.load.shape[1]) or [slice(0)]
+        ]
+    )
     _, rows, loads = height.shape
     value, load = (top.value * waved.scale).reshape(-1), waved.load.reshape(-1)
     group, row, own = (np.repeat(each, waved.load.shape[1]) for each in (waved.group, waved.row, waved.form))

@@ -40,14 +40,18 @@ class Forms:
 
     def only(self, kept: Index) -> "Forms":
         """Some of the forms; those that are the same on all pieces as of one."""
-        forms = self.forms[:, kept]
-        found = evolve(
+        return evolve(
             self,
-            forms=forms,
+            forms=self.shapes(kept),
             scales=self.scales[..., kept],
             sizes=None if self.sizes is None else self.sizes[..., kept],
         )
-        return evolve(found, forms=forms[:, :, :1]) if found.even else found
+
+    def shapes(self, kept: Index) -> Array:
+        """Some of the forms alone (designs or 1, kept, pieces or 1, 4); of one piece where all are alike."""
+        forms = self.forms[:, kept]
+        same = forms.shape[2] > 1 and bool((forms == forms[:, :, :1]).all())
+        return forms[:, :, :1] if same else forms
 
     def of(self, row: Index, load: Index, form: Index) -> tuple[Array, Array]:
         """Scale and size of forms, each of a row and load (n,)."""

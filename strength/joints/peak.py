@@ -24,6 +24,7 @@ Index = NDArray[np.intp]
 Flags = NDArray[np.bool_]
 
 BLOCK = 1 << 19  # numbers looked at together: what the processor's cache holds
+FEW = 16  # rows of one design each, up to which they are looked at as of many designs
 LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 
@@ -112,7 +113,8 @@ def peaks(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest 
     it is sampled, and its best local maxima are refined to rounding. contest: a load that cannot be the
     greatest of its rivals may be told lower than it is, and its place not at all.
     """
-    many = 1 < contest.rivals < pull.direct.shape[1]
+    rows, columns = pull.direct.shape[:2]
+    many = contest.rivals > 1 and rows * contest.rivals <= FEW * columns
     if is_circle(line) and all(group.even for group in groups):
         tops = (tops_of_alike_circles if many else tops_of_circle)(line, pull, groups, contest)
     elif many:
@@ -148,7 +150,7 @@ def _seen(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest)
         own, open_ = line.some(part), contest.some(part)
         forms = [group.some(part) for group in groups]
         frames = framed(own, line.per_piece)
-        force = np.concatenate([pull.direct[part], pull.spin[part]], axis=-1)
+        force = pull.both[part]
         short = None
         if contest.rivals > 1:
             short = shortlisted(frames, force, forms, open_)

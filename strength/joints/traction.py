@@ -21,11 +21,20 @@ REFUSED = 1e-6  # of the moments about: a moment about such a direction counts a
 class Pull:
     """What goes through a line: q at arm r from its centroid is direct + spin x r.
 
-    direct: (designs, loads, 3) [N/mm]. spin: (designs, loads, 3) [N/mm^2]. Member axes.
+    both: direct [N/mm] and spin [N/mm^2] side by side, (designs, loads, 6). Member axes.
     """
 
-    direct: Array
-    spin: Array
+    both: Array
+
+    @property
+    def direct(self) -> Array:
+        """Force per length at the centroid (designs, loads, 3) [N/mm]."""
+        return self.both[..., :3]
+
+    @property
+    def spin(self) -> Array:
+        """(designs, loads, 3) [N/mm^2]."""
+        return self.both[..., 3:]
 
     def at(self, arm: Array) -> Array:
         """Force per length [N/mm] at arms (designs, loads, ..., 3) [mm]."""
@@ -56,7 +65,10 @@ def pull(line: WeldLine, forces: Array, welds: Sequence[Weld], loads: tuple[str,
         _refuse(left, REFUSED * scale.max(axis=1), welds, loads)
     give = np.where(weak, 0.0, 1.0 / np.where(weak, 1.0, size))
     inverse = (axes * give[:, None]) @ np.swapaxes(axes, 1, 2)
-    return Pull(direct=force / line.length[:, None, None], spin=moment @ inverse)
+    both = np.empty(forces.shape)
+    np.divide(force, line.length[:, None, None], out=both[..., :3])
+    both[..., 3:] = moment @ inverse
+    return Pull(both=both)
 
 
 def _refuse(left: Array, limit: Array, welds: Sequence[Weld], loads: tuple[str, ...]) -> None:

@@ -73,7 +73,7 @@ def weighed(groups: Sequence[Forms], contest: Contest, rows: int) -> Weighed:
         low, high = _spread(scale)
         low, high = low * least, high * most
         kept = group.governing(low, high)
-        parts.append((kept, group.only(kept).forms, scale[..., kept], low[..., kept], high[..., kept]))
+        parts.append((kept, group.shapes(kept), scale[..., kept], low[..., kept], high[..., kept]))
     every, forms, scales, lows, highs = zip(*parts, strict=True)
     return Weighed(
         group=np.repeat(np.arange(len(every)), [kept.size for kept in every]),

@@ -4,8 +4,10 @@ import numpy as np
 from numpy.typing import NDArray
 
 from strength.joints.outline import pattern
+from strength.joints.pieces import stacked as stacked_pieces
 from strength.joints.pieces import straight
 from strength.joints.saddle import Cylinder
+from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.weld_line import WeldLine, measured
 from tests.joints.bench import weld
 
@@ -54,3 +56,13 @@ def saddle(diameter: float, host: float, degrees: float, turn: float = 0.3, asid
     )
     pieces = outline("Tube", diameter, diameter)
     return measured(attrs.evolve(pieces, first=np.array([cylinder.turned])), cylinder)
+
+
+def together(*lines: WeldLine) -> WeldLine:
+    """Rows behind one another."""
+    hosts = tuple(one.cylinder for one in lines if one.cylinder is not None)
+    pieces = stacked_pieces(tuple(one.pieces for one in lines), 1)
+    if not hosts:
+        return measured(pieces)
+    cylinder = stacked_cylinders(hosts, 1)
+    return measured(pieces, cylinder, cylinder.reach(pieces))

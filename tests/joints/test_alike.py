@@ -9,30 +9,18 @@ from strength.joints.contest import ALONE, Contest
 from strength.joints.forms import Forms, form_at
 from strength.joints.peak import Peak, peaks
 from strength.joints.pieces import Pieces, split_at
-from strength.joints.pieces import stacked as stacked_pieces
 from strength.joints.saddle import Cylinder
-from strength.joints.saddle import stacked as stacked_cylinders
 from strength.joints.samples import framed
 from strength.joints.traction import Pull, pull
 from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine, measured
 from tests.joints.bench import weld
-from tests.joints.lines import around, line, outline, round_line, saddle
+from tests.joints.lines import around, line, outline, round_line, saddle, together
 
 DESIGNS, LOADS = 13, 7
 SIZES = np.array([1.0, 0.8, 0.5, 21.0, 17.0, 12.0])
 PLAIN = [(1, 1, 1, 0), (3, 3, 1, 0), (1, 3, 3, 0), (0.4, 1.2, 0, 0), (3, 0, 0, 0)]
 MIXED = [(2, 3, 2, 2), (2, 3, 2, -2), (0.5, 0, 0.5, 1), (0.5, 0, 0.5, -1)]
-
-
-def together(*lines: WeldLine) -> WeldLine:
-    """Rows behind one another."""
-    hosts = tuple(one.cylinder for one in lines if one.cylinder is not None)
-    pieces = stacked_pieces(tuple(one.pieces for one in lines), 1)
-    if not hosts:
-        return measured(pieces)
-    cylinder = stacked_cylinders(hosts, 1)
-    return measured(pieces, cylinder, cylinder.reach(pieces))
 
 
 def box_on_tube(depth: float, width: float) -> WeldLine:
@@ -113,6 +101,18 @@ def test_worst_load_of_every_design(found: WeldLine, forms: list[tuple[float, ..
     assert np.all(np.isclose(own, few.height[at][:, None], rtol=1e-9).any(axis=1))
     if apart > 0.0:
         assert few.place[at] == pytest.approx(every.place[at], abs=1e-4)
+
+
+@pytest.mark.parametrize("found", LINES.values(), ids=LINES)
+def test_no_force_at_all(found: WeldLine) -> None:
+    """No height and no force per length in any design, and places that are told."""
+    through, group, contest = case(found, PLAIN, 0.0)
+    none = Pull(both=np.zeros(through.both.shape))
+    for peak in peaks(found, none, [group, group], contest):
+        assert not peak.height.any()
+        assert not peak.parts.any()
+        assert not peak.value.any()
+        assert np.isfinite(peak.place).all()
 
 
 @pytest.mark.parametrize("found", LINES.values(), ids=LINES)

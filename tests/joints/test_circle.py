@@ -17,6 +17,11 @@ SCALES = np.array([[1.0, 0.55, 0.7, 1.9]])
 ANGLES = np.linspace(0.0, 2.0 * np.pi, 72_001)
 
 
+def pulled(direct: np.ndarray, spin: np.ndarray) -> Pull:
+    """Force and moment per length."""
+    return Pull(both=np.concatenate([direct, spin], axis=-1))
+
+
 def circle(radius: float) -> WeldLine:
     """A circle in four quarters."""
     return measured(
@@ -49,7 +54,7 @@ def test_worst_of_any_pull(direct: np.ndarray, spin: np.ndarray, radius: float) 
     line = circle(radius)
     found = tops_of_circle(
         line,
-        Pull(direct=direct[None, None], spin=spin[None, None]),
+        pulled(direct[None, None], spin[None, None]),
         [Forms(forms=FORMS[:, :, None], scales=SCALES)],
     )[0]
     grid = by_grid(radius, direct, spin)
@@ -66,7 +71,7 @@ def test_worst_of_any_pull(direct: np.ndarray, spin: np.ndarray, radius: float) 
 def test_bending_alone_has_two_worst_places() -> None:
     """Spin about y: q_x = w R sin phi, worst at top and underside alike, and both are R spin."""
     line = circle(12.0)
-    pull = Pull(direct=np.zeros((1, 1, 3)), spin=np.array([[[0.0, 2.5, 0.0]]]))
+    pull = pulled(np.zeros((1, 1, 3)), np.array([[[0.0, 2.5, 0.0]]]))
     found = tops_of_circle(
         line, pull, [Forms(forms=np.array([[[[1.0, 0.0, 0.0, 0.0]]]]), scales=np.ones((1, 1)))]
     )[0]
@@ -78,11 +83,11 @@ def test_scales_that_go_with_the_load() -> None:
     """(rows, loads, forms): each load by its own scales."""
     line = circle(9.0)
     rng = np.random.default_rng(2)
-    pull = Pull(direct=rng.normal(size=(1, 5, 3)), spin=rng.normal(size=(1, 5, 3)))
+    pull = pulled(rng.normal(size=(1, 5, 3)), rng.normal(size=(1, 5, 3)))
     scales = rng.uniform(0.2, 2.0, (1, 5, 4))
     found = tops_of_circle(line, pull, [Forms(forms=FORMS[:, :, None], scales=scales)])[0]
     for load in range(5):
-        one = Pull(direct=pull.direct[:, [load]], spin=pull.spin[:, [load]])
+        one = Pull(both=pull.both[:, [load]])
         alone = tops_of_circle(line, one, [Forms(forms=FORMS[:, :, None], scales=scales[:, load])])[0]
         assert found.height[0, load] == pytest.approx(alone.height[0, 0], rel=1e-14)
         assert found.form[0, load] == alone.form[0, 0]
@@ -110,7 +115,7 @@ def test_place_of_one_force_or_moment_alone(number: int, amount: float, radius: 
     c, s = np.cos(turn), np.sin(turn)
     direct, spin = both @ np.array([[1.0, 0.0, 0.0], [0.0, c, s], [0.0, -s, c]])
     plain = FORMS[:, :2] * [1.0, 1.0, 1.0, 0.0]
-    pull = Pull(direct=direct[None, None], spin=spin[None, None])
+    pull = pulled(direct[None, None], spin[None, None])
     found = tops_of_circle(circle(radius), pull, [Forms(forms=plain[:, :, None], scales=SCALES[:, :2])])[0]
     form = int(found.form[0, 0])
     parts, _ = found.there()

@@ -5,10 +5,10 @@ import pytest
 
 from strength.joints.contest import ALONE, Contest
 from strength.joints.forms import Forms
-from strength.joints.peak import peaks
+from strength.joints.peak import FEW, peaks
 from strength.joints.traction import pull
 from tests.joints.bench import weld
-from tests.joints.lines import around, line, round_line, saddle
+from tests.joints.lines import around, line, round_line, saddle, together
 
 LINES = {
     "circle": round_line(33.0),
@@ -40,6 +40,29 @@ def test_greatest_in_contest_is_the_greatest(found, forms):
     every = peaks(found, through, [group], ALONE)[0].height.reshape(SETS, LOADS) * factor
     few = peaks(found, through, [group], Contest(rivals=LOADS, factor=factor[None]))[0]
     height = few.height.reshape(SETS, LOADS) * factor
+    assert height.max(axis=1) == pytest.approx(every.max(axis=1), rel=1e-12)
+    assert np.all(height <= every * (1.0 + 1e-9))
+    loaded = every.max(axis=1) > 0.0
+    assert np.all(height.argmax(axis=1)[loaded] == every.argmax(axis=1)[loaded])
+
+
+@pytest.mark.parametrize("found", LINES.values(), ids=LINES)
+@pytest.mark.parametrize("forms", [PLAIN, MIXED], ids=["plain", "mixed"])
+def test_rows_of_one_design_each(found, forms):
+    """The same where every design has a row of its own, more of them than are looked at together."""
+    rows = 4 * FEW
+    every_line = together(*[found] * rows)
+    rng = np.random.default_rng(6)
+    load = rng.normal(size=(rows, LOADS, 6)) * SIZES * rng.uniform(0.1, 1.0, (rows, LOADS, 1)) ** 2
+    load[2] = 0.0
+    load[3, 1:4] = 0.0
+    through = pull(every_line, load, [weld()], tuple(map(str, range(LOADS))))
+    group = Forms(
+        forms=np.array(forms, dtype=float)[None, :, None], scales=rng.uniform(0.5, 2.0, (rows, len(forms)))
+    )
+    factor = rng.uniform(0.5, 2.0, (1, LOADS))
+    every = peaks(every_line, through, [group], ALONE)[0].height * factor
+    height = peaks(every_line, through, [group], Contest(rivals=LOADS, factor=factor))[0].height * factor
     assert height.max(axis=1) == pytest.approx(every.max(axis=1), rel=1e-12)
     assert np.all(height <= every * (1.0 + 1e-9))
     loaded = every.max(axis=1) > 0.0

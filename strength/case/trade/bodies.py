@@ -1,6 +1,7 @@
 """The structure as stiff bodies on joints: what can move without bending anything, to first order."""
 
-from collections.abc import Iterable
+import math
+from collections.abc import Iterable, Sequence
 
 import numpy as np
 from numpy.typing import NDArray
@@ -10,6 +11,8 @@ from strength.case.model import Case, Member, Vector
 from strength.values import frozen
 
 Array = NDArray[np.float64]
+Way = Sequence[float] | Array
+AXES: tuple[Way, ...] = ((1.0, 0.0, 0.0), (0.0, 1.0, 0.0), (0.0, 0.0, 1.0))
 SCALE = 100.0  # mm: rotations count as the movement they make at this distance
 NULL = 1e-9  # of the largest term; a condition with no more left than that says nothing new
 MOVES = 1e-6  # what is more than rounding in a row of unit size
@@ -73,9 +76,10 @@ class Held:
 
 def bodies_of(case: Case) -> Bodies:
     """Members joined by fixed ends as one body; balls, hinges, struts and supports as conditions."""
-    places = {point.name: np.array(point.at) for point in case.points}
-    middle = np.mean(list(places.values()), axis=0) if places else np.zeros(3)
-    at = {name: (place - middle) / SCALE for name, place in places.items()}
+    places = np.array([point.at for point in case.points]).reshape(-1, 3)
+    middle = places.mean(axis=0) if len(places) else np.zeros(3)
+    scaled: list[Way] = ((places - middle) / SCALE).tolist()
+    at = {point.name: place for point, place in zip(case.points, scaled, strict=True)}
     group = _Groups()
     for member in case.members:
         for point in _fixed(member):
@@ -92,24 +96,22 @@ def bodies_of(case: Case) -> Bodies:
             other = of[f"point {point}"]
             if end == "fixed" or other == body:
                 continue
-            rows += [
-                _moving(body, at[point], w, count) - _moving(other, at[point], w, count) for w in np.eye(3)
-            ]
+            rows += [_moving(body, at[point], w, count) - _moving(other, at[point], w, count) for w in AXES]
             if end == "hinge" and member.hinge_axis is not None:
                 across = _across(member.hinge_axis)
                 rows += [_turn(body, w, count) - _turn(other, w, count) for w in across]
     for strut in case.struts:
-        way = at[strut.end] - at[strut.start]
-        way = way / max(float(np.linalg.norm(way)), 1e-12)
+        length = max(math.dist(at[strut.end], at[strut.start]), 1e-12)
+        way = [(b - a) / length for a, b in zip(at[strut.start], at[strut.end], strict=True)]
         pull = _moving(of[f"point {strut.end}"], at[strut.end], way, count)
         rows.append(pull - _moving(of[f"point {strut.start}"], at[strut.start], way, count))
     for support in case.supports:
         body, place = of[f"point {support.at}"], at[support.at]
-        rows += [_moving(body, place, np.eye(3)[i], count) for i in range(3) if support.hold[i]]
-        rows += [_turn(body, np.eye(3)[i], count) for i in range(3) if support.hold[3 + i]]
+        rows += [_moving(body, place, AXES[i], count) for i in range(3) if support.hold[i]]
+        rows += [_turn(body, AXES[i], count) for i in range(3) if support.hold[3 + i]]
     joined = {of[f"member {member.name}"] for member in case.members}
     for lonely in {of[f"point {name}"] for name in at} - joined:
-        rows += [_turn(lonely, way, count) for way in np.eye(3)]  # it has no rotation to speak of
+        rows += [_turn(lonely, way, count) for way in AXES]  # it has no rotation to speak of
     return Bodies(
         of_point={name: of[f"point {name}"] for name in at},
         of_member={member.name: of[f"member {member.name}"] for member in case.members},
@@ -128,15 +130,15 @@ def _fixed(member: Member) -> list[str]:
     return [*ends, *member.via]
 
 
-def _moving(body: int, place: Array, way: Array, count: int) -> Array:
+def _moving(body: int, place: Way, way: Way, count: int) -> Array:
     """Row that gives the velocity of a body's place along a direction."""
+    (px, py, pz), (x, y, z) = place, way
     row = np.zeros(6 * count)
-    row[6 * body : 6 * body + 3] = way
-    row[6 * body + 3 : 6 * body + 6] = cross(place, way)
+    row[6 * body : 6 * body + 6] = (x, y, z, py * z - pz * y, pz * x - px * z, px * y - py * x)
     return row
 
 
-def _turn(body: int, way: Array, count: int) -> Array:
+def _turn(body: int, way: Way, count: int) -> Array:
     row = np.zeros(6 * count)
     row[6 * body + 3 : 6 * body + 6] = way
     return row
@@ -145,7 +147,7 @@ def _turn(body: int, way: Array, count: int) -> Array:
 def _across(axis: Vector) -> tuple[Array, Array]:
     """Two unit directions across an axis."""
     along = np.array(axis) / np.linalg.norm(axis)
-    first = cross(along, np.eye(3)[int(np.argmin(np.abs(along)))])
+    first = cross(along, np.array(AXES[int(np.argmin(np.abs(along)))]))
     first = first / np.linalg.norm(first)
     return first, cross(along, first)
 
