@@ -6,6 +6,8 @@ of the work of inverting whole matrices.
 
 import numpy as np
 
+from strength.frame.assembly import Assembly
+from strength.frame.blocks import Blocks
 from strength.frame.proof import BucklingPlan, steady
 from strength.frame.response import Array, Index
 from strength.values import frozen
@@ -31,9 +33,21 @@ class Flexibility:
     @classmethod
     def of(cls, ready: BucklingPlan, coefficient: Array) -> "Flexibility":
         """That of coefficients (designs, segments, patterns) without axial force."""
-        blocks = ready.blocks
+        last = ready.blocks.between
+        return cls.parted(ready.assembly, ready.blocks, coefficient, ready.rigid[last], ready.amount[:, last])
+
+    @classmethod
+    def parted(
+        cls,
+        assembly: Assembly,
+        blocks: Blocks,
+        coefficient: Array,
+        rigid: Array | None = None,
+        amount: Array | None = None,
+    ) -> "Flexibility":
+        """The same of any frame; rigid, amount: of a free body's unknowns between blocks, as in `steady`."""
         designs, (count, width), last = coefficient.shape[0], blocks.own.shape, blocks.between
-        flat = np.stack([ready.assembly.summed(each, blocks.place, blocks.size) for each in coefficient])
+        flat = np.stack([assembly.summed(each, blocks.place, blocks.size) for each in coefficient])
         inner, across, rest = np.split(flat, blocks.ends, axis=1)
         inner = inner.reshape(designs, count, width, width)
         across = across.reshape(designs, count, width, last.size)
@@ -44,12 +58,12 @@ class Flexibility:
         for chosen, some in ((np.flatnonzero(~varied), slice(1)), (np.flatnonzero(varied), slice(None))):
             if chosen.size:
                 own, matrices, beside = blocks.own[chosen], inner[some, chosen], across[some, chosen]
-                none, at = np.nonzero(own == ready.assembly.unknowns)
+                none, at = np.nonzero(own == assembly.unknowns)
                 matrices[:, none, at, at] = 1.0
                 give = np.asarray(np.linalg.inv(matrices), dtype=float)
                 parts.append(Part(own=own, give=give, follow=give @ beside))
                 rest = rest - _flat(beside).transpose(0, 2, 1) @ _flat(parts[-1].follow)
-        left = np.linalg.inv(steady(rest, ready.rigid[last], ready.amount[:, last]))
+        left = np.linalg.inv(rest if rigid is None or amount is None else steady(rest, rigid, amount))
         return cls(parts=tuple(parts), last=last, between=np.asarray(left, dtype=float))
 
     @property

@@ -9,6 +9,7 @@ import numpy as np
 from strength.arrays import cross
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, Assembly, map_assembly
+from strength.frame.blocks import Blocks, part
 from strength.frame.fronts import Fronts, plan_fronts
 from strength.frame.holds import Hold, find_holds, loose_points
 from strength.frame.links import Links, link
@@ -52,6 +53,11 @@ class Plan:
         return plan_fronts(self.assembly)
 
     @cached_property
+    def blocks(self) -> Blocks:
+        """The blocks of a small frame."""
+        return part(self.assembly, self.fronts)
+
+    @cached_property
     def envelope(self) -> "Envelope":
         """Where the matrix of a large frame stands, planned when first asked for."""
         from strength.frame.envelope import narrow
@@ -73,26 +79,30 @@ def plan(case: Case, layout: Layout) -> Plan:
     """Prepare a frame for solving; raises MechanismError where something can move freely."""
     links = link(case, layout)
     refuse_pieces(case, layout, links)
+    out = planned(case, layout, links)
+    if out.reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`
+        refuse_mechanisms(case, layout, links, out.reduction, out.assembly)
+    return out
+
+
+def planned(case: Case, layout: Layout, links: Links) -> Plan:
+    """The plan of segments so joined, whether or not something can move freely."""
     constrained = constrain(case, layout, links)
     reduction, motions = constrained.reduction, None
     if not case.supports:
         motions = rigid_motions(layout, links, constrained.loose)
         reduction = reduction.drop(steadiest(motions, reduction))
-    assembly = map_assembly(links, reduction)
-    out = Plan(
+    return Plan(
         links=links,
         holds=constrained.holds,
         loose=constrained.loose,
         reduction=reduction,
-        assembly=assembly,
+        assembly=map_assembly(links, reduction),
         shares=constrained.shares,
         pulls=plan_pulls(links, np.arange(layout.bar.size)),
         exact_pulls=plan_pulls(links, np.flatnonzero(links.exact)),
         rigid_motions=motions,
     )
-    if reduction.unknowns <= LARGE:  # else only where the factors look doubtful: see `solve`
-        refuse_mechanisms(case, layout, links, reduction, assembly)
-    return out
 
 
 def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
