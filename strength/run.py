@@ -13,7 +13,7 @@ from strength.checks.stations import place_stations
 from strength.checks.stresses import StressRow, stress_rows
 from strength.checks.verdict import Array, Row
 from strength.errors import CaseError
-from strength.frame.buckling import critical_multiplier
+from strength.frame.buckling import critical_multiplier, plan_buckling
 from strength.frame.layout import lay_out
 from strength.frame.loss import Loss, losses
 from strength.frame.plan import plan
@@ -76,7 +76,8 @@ def run(case: Case) -> Outcome:
     ready = plan(case, layout)
     response = solve(case, layout, bars, pushes, ready)
     factors = factors_for(case.basis, tuple(load.severity for load in loads))
-    alpha = critical_multiplier(case, layout, bars, pushes, response) / _buckling_divisor(factors)
+    buckles = plan_buckling(case, layout, pushes, ready)
+    alpha = critical_multiplier(case, layout, bars, pushes, response, buckles) / _buckling_divisor(factors)
     amplified = amplification(alpha)
     used = response.with_bending(amplified)
     lines = weld_lines(case, layout, bars)

@@ -2,10 +2,9 @@
 
 import numpy as np
 
-from strength.arrays import distinct, numbered
 from strength.frame.links import Links
 from strength.frame.reduction import Reduction
-from strength.frame.response import Array, Index
+from strength.frame.response import Array, Flags, Index
 from strength.values import frozen
 
 LARGE = 1500  # unknowns from which the sparse path is taken (own choice: some 250 points)
@@ -109,33 +108,46 @@ def _supports(links: Links, reduction: Reduction, patterns: int) -> list[tuple[I
 
 def _wide(links: Links, reduction: Reduction, patterns: int, segment: Index) -> tuple[Index, Index, Array]:
     """The same for segments some of whose freedoms follow others."""
-    group = np.full(links.freedoms, -1, dtype=np.intp)
-    rank = np.zeros(links.freedoms, dtype=np.intp)
-    for g, follow in enumerate(reduction.follows):
-        group[follow.slave] = g
-        rank[follow.slave] = np.arange(follow.slave.size)
-    own: list[tuple[Index, Array]] = []
-    for s in segment:
-        there = links.freedom[s] >= 0
-        freedom, vec = links.freedom[s][there], links.vec[s, :patterns][:, there]
-        follower = group[freedom] >= 0
-        columns, parts = [freedom[~follower]], [vec[:, ~follower]]
-        for g in distinct(group[freedom[follower]]):
-            mine = group[freedom] == g
-            follow = reduction.follows[g]
-            columns.append(follow.master)
-            parts.append(vec[:, mine] @ follow.weight[rank[freedom[mine]]])
-        place = reduction.place[np.concatenate(columns)]
-        all_parts = np.concatenate(parts, axis=1)
-        touched, at = numbered(place)
-        sums = np.zeros((touched.size, patterns))
-        np.add.at(sums, at, all_parts.T)
-        kept = (touched >= 0) & np.any(sums != 0.0, axis=1)
-        own.append((touched[kept], sums[kept].T))
-    width = max(number.size for number, _ in own)
-    number = np.full((segment.size, width), -1, dtype=np.intp)
-    vec = np.zeros((segment.size, patterns, width))
-    for n, (places, sums) in enumerate(own):
-        number[n, : places.size] = places
-        vec[n, :, : places.size] = sums
-    return segment, number, vec
+    unknown, weight, follows = _followed(links, reduction)
+    freedom = links.freedom[segment]
+    vec = np.where(freedom[:, None] >= 0, links.vec[segment, :patterns], 0.0)
+    own, ends, most = *freedom.shape, unknown.shape[1]
+    number = np.where(freedom[:, :, None] >= 0, unknown[freedom], -1).reshape(own, -1)
+    row = np.arange(own)[:, None]
+    order = np.argsort(number, axis=1)
+    column = np.empty_like(order)  # of each among the segment's unknowns, in rising order
+    column[row, order] = np.cumsum(np.diff(number[row, order], axis=1, prepend=-2) != 0, axis=1) - 1
+    width = int(column.max()) + 1
+    touched = np.full((own, width), -1)
+    touched[row, column] = number
+    share = np.zeros((own, ends, width))
+    follower = follows[freedom]
+    n, end = np.nonzero(follower)
+    share[n[:, None], end[:, None], column.reshape(own, ends, most)[n, end]] = weight[freedom[n, end]]
+    sums = vec @ share
+    n, end = np.nonzero(~follower)
+    sums[n, :, column.reshape(own, ends, most)[n, end, 0]] += vec[n, :, end]
+    # An unknown that nothing is left of is left out.
+    kept = (touched >= 0) & np.any(sums != 0.0, axis=1)
+    order = np.argsort(~kept, axis=1, kind="stable")[:, : int(kept.sum(axis=1).max())]
+    kept = kept[row, order]
+    sums = np.where(kept[:, None], np.take_along_axis(sums, order[:, None], axis=2), 0.0)
+    return segment, np.where(kept, touched[row, order], -1), sums
+
+
+def _followed(links: Links, reduction: Reduction) -> tuple[Index, Array, Flags]:
+    """Unknowns that each freedom moves with and by how much (freedoms, most), and whether it follows others.
+
+    -1 and 0 where there are no more.
+    """
+    most = max(follow.master.size for follow in reduction.follows)
+    unknown = np.full((links.freedoms, most), -1)
+    weight = np.zeros((links.freedoms, most))
+    follows = np.zeros(links.freedoms, dtype=bool)
+    unknown[:, 0] = reduction.place
+    for follow in reduction.follows:
+        some = slice(follow.master.size)
+        unknown[follow.slave, some] = reduction.place[follow.master]
+        weight[follow.slave, some] = follow.weight
+        follows[follow.slave] = True
+    return unknown, weight, follows

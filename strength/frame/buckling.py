@@ -16,8 +16,8 @@ import numpy as np
 from strength.case.model import Case
 from strength.frame.assembly import LARGE, map_assembly
 from strength.frame.flying import gauged
-from strength.frame.links import link
-from strength.frame.plan import constrain, rigid_motions, steadiest
+from strength.frame.links import holding
+from strength.frame.plan import Plan, constrain, plan, steadiest
 from strength.frame.proof import TOGETHER, BucklingPlan, stands
 from strength.frame.response import Array, Flags, Index, Layout, Response
 from strength.frame.shapes import upper_bounds
@@ -33,15 +33,16 @@ NEAR_NONE = 1e-9  # a smaller one is not looked for
 CLOSE = 2e-5  # relative width to which a multiplier is proved
 
 
-def plan_buckling(case: Case, layout: Layout, pushes: "Pushes") -> BucklingPlan:
+def plan_buckling(case: Case, layout: Layout, pushes: "Pushes", base: Plan | None = None) -> BucklingPlan:
     """Prepare for buckling. A free body moves only so that `pushes.gauge` stays zero.
 
     A large free body is held at six freedoms far apart instead, which keeps its matrix narrow (own choice).
+    base: `plan(case, layout)`, of which much serves here as well.
     """
-    links = link(case, layout, struts_hold=True)
-    constrained = constrain(case, layout, links)
-    reduction = constrained.reduction
-    motions = None if case.supports else rigid_motions(layout, links, constrained.loose)
+    base = base or plan(case, layout)
+    links = holding(case, layout, base.links)
+    reduction, _ = constrain(links, base.holds, base.loose)
+    motions = base.rigid_motions
     if motions is not None and reduction.unknowns > LARGE:
         reduction = reduction.drop(steadiest(motions, reduction))
         motions = None

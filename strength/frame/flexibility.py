@@ -10,7 +10,7 @@ from strength.frame.assembly import Assembly
 from strength.frame.blocks import Blocks
 from strength.frame.proof import BucklingPlan, steady
 from strength.frame.response import Array, Index
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 
 @frozen(kw_only=True, eq=False)
@@ -70,6 +70,14 @@ class Flexibility:
     def designs(self) -> int:
         """How many designs there are."""
         return int(self.between.shape[0])
+
+    def of_designs(self, some: Index) -> "Flexibility":
+        """That of some designs."""
+        parts = (
+            part if part.give.shape[0] == 1 else evolve(part, give=part.give[some], follow=part.follow[some])
+            for part in self.parts
+        )
+        return Flexibility(parts=tuple(parts), last=self.last, between=self.between[some])
 
     def moved(self, force: Array) -> Array:
         """Movements under forces (designs, unknowns, columns); of a free body some of those."""

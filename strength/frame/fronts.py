@@ -129,16 +129,18 @@ def _matrices(assembly: Assembly, shape: _Shape) -> tuple[list[Index], list[Arra
     flat = np.zeros(int(offset[-1]))
     for block in assembly.blocks:
         at = shape.place[block.number]
-        there = block.number >= 0
-        later = at[:, None, :] >= begin[front_at[at]][:, :, None]
-        number, one, other = np.nonzero(there[:, :, None] & there[:, None, :] & later)
-        front = front_at[at[number, one]]
-        pair = np.searchsorted(pairs, front * segments + block.segment[number]) - first[front]
-        goes = offset[front] + patterns * pair * size[front]
-        goes += (at[number, one] - begin[front]) * wide[front] + shape.column[front, at[number, other]]
-        for pattern in range(patterns):
-            vec = block.vec[:, pattern]
-            flat[goes + pattern * size[front]] = vec[number, one] * vec[number, other]
+        front, there = front_at[at], block.number >= 0
+        pair = np.searchsorted(pairs, front * segments + block.segment[:, None]) - first[front]
+        row = offset[front] + patterns * pair * size[front] + (at - begin[front]) * wide[front]
+        later = at[:, None, :] >= begin[front][:, :, None]
+        chosen = np.flatnonzero(there[:, :, None] & there[:, None, :] & later)
+        one = chosen // at.shape[1]  # of all rows of all segments
+        other = at.shape[1] * (one // at.shape[1]) + chosen % at.shape[1]
+        front = front.reshape(-1)[one]
+        goes = row.reshape(-1)[one] + shape.column[front, at.reshape(-1)[other]]
+        vec = block.vec.transpose(1, 0, 2)
+        products = np.take((vec[..., None] * vec[:, :, None]).reshape(patterns, -1), chosen, axis=1)
+        flat[goes + np.arange(patterns)[:, None] * size[front]] = products
     own = [pairs[first[n] : first[n + 1]] % segments for n in range(fronts)]
     terms = [(patterns * each[:, None] + np.arange(patterns)).reshape(-1) for each in own]
     matrices = [flat[offset[n] : offset[n + 1]].reshape(terms[n].size, int(size[n])) for n in range(fronts)]

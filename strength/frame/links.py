@@ -10,7 +10,7 @@ from strength.case.shape import Rigid
 from strength.frame.modes import patterns, turn_axes, turn_back, turning, vectors
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.sections.principal import principal_turns
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 
 @frozen(kw_only=True, eq=False)
@@ -55,8 +55,8 @@ class Links:
         return np.asarray(self.freedom[:, 12:] >= 0)
 
 
-def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
-    """Read ends, hinges and supports of the case; `struts_hold` makes struts by stiffness exact."""
+def link(case: Case, layout: Layout) -> Links:
+    """Read ends, hinges and supports of the case."""
     segments = layout.bar.size
     ball = np.zeros((segments, 2), dtype=bool)
     hinge = np.zeros((segments, 2, 3))
@@ -81,7 +81,7 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
     for b, strut in enumerate(case.struts, start=len(members)):
         at = int(layout.first[b])
         ball[at] = True
-        exact[at] = strut.shape is None and (strut.stiffness is None or struts_hold)
+        exact[at] = strut.shape is None and strut.stiffness is None
         if strut.stiffness is not None:
             stiffness[at] = strut.stiffness
     count = len(case.points)
@@ -124,6 +124,13 @@ def link(case: Case, layout: Layout, *, struts_hold: bool = False) -> Links:
         stiffness=stiffness,
         held=held,
     )
+
+
+def holding(case: Case, layout: Layout, links: Links) -> Links:
+    """The same with struts given by stiffness that hold their length."""
+    exact = links.exact.copy()
+    exact[layout.first[len(case.members) :]] = [strut.shape is None for strut in case.struts]
+    return evolve(links, exact=exact)
 
 
 def _in_order(pattern: Array) -> Array:

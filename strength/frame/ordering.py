@@ -33,12 +33,13 @@ def group_nodes(neighbours: list[int], size: list[int], last: frozenset[int] = f
     rank = {node: n for n, node in enumerate(order)}
     own: dict[int, list[int]] = {}
     children: dict[int, list[int]] = {node: [] for node in order}
-    width = {node: sum(size[other] for other in bits(border[node])) for node in order}
+    held: dict[int, int] = {}  # unknowns of the nodes that go together
+    width = {node: sum([size[other] for other in border[node]]) for node in order}
     for node in order:
         own[node] = [node]
         pivots = size[node]
         for child in sorted(children[node], key=width.__getitem__, reverse=True):
-            theirs = sum(size[other] for other in own[child])
+            theirs = held[child]
             apart = _cost(theirs, width[child]) + _cost(pivots, width[node])
             alike = (child in last) == (node in last)
             if alike and theirs + pivots <= TOGETHER and _cost(theirs + pivots, width[node]) <= apart:
@@ -46,13 +47,14 @@ def group_nodes(neighbours: list[int], size: list[int], last: frozenset[int] = f
                 own[node] = own.pop(child) + own[node]
                 children[node].remove(child)
                 children[node] += children[child]
+        held[node] = pivots
         if border[node]:
-            children[min(bits(border[node]), key=rank.__getitem__)].append(node)
+            children[min(border[node], key=rank.__getitem__)].append(node)
     number = {node: n for n, node in enumerate(own)}
     return [
         Group(
             own=tuple(nodes),
-            border=tuple(sorted(bits(border[node]), key=rank.__getitem__)),
+            border=tuple(sorted(border[node], key=rank.__getitem__)),
             children=tuple(number[child] for child in children[node]),
         )
         for node, nodes in own.items()
@@ -71,21 +73,23 @@ def bits(mask: int) -> Iterator[int]:
         mask ^= last
 
 
-def _minimum_degree(neighbours: list[int], last: frozenset[int]) -> tuple[list[int], list[int]]:
-    """Nodes in order, and of each node the bits of those it is joined to when it goes."""
+def _minimum_degree(neighbours: list[int], last: frozenset[int]) -> tuple[list[int], list[list[int]]]:
+    """Nodes in order, and of each node those it is joined to when it goes."""
     joined = list(neighbours)
     degree = [mask.bit_count() for mask in joined]
     order = []
+    border: list[list[int]] = [[] for _ in joined]
     for left in ([node for node in range(len(joined)) if node not in last], list(last)):
         while left:
             node = min(left, key=degree.__getitem__)
             left.remove(node)
             order.append(node)
-            around = joined[node]
-            for other in bits(around):
-                joined[other] = (joined[other] | around) & ~(1 << other) & ~(1 << node)
-                degree[other] = joined[other].bit_count()
-    return order, joined
+            around, gone = joined[node], ~(1 << node)
+            border[node] = list(bits(around))
+            for other in border[node]:
+                mask = (joined[other] | around) & ~(1 << other) & gone
+                joined[other], degree[other] = mask, mask.bit_count()
+    return order, border
 
 
 def _cost(pivots: int, width: int) -> float:

@@ -1,6 +1,6 @@
 """All that solving needs and that does not depend on sizes, prepared once for many designs."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from functools import cached_property
 from typing import TYPE_CHECKING
 
@@ -15,12 +15,14 @@ from strength.frame.holds import Hold, find_holds, loose_points
 from strength.frame.links import Links, link
 from strength.frame.mechanism import refuse_mechanisms, refuse_pieces
 from strength.frame.pulls import Pulls, plan_pulls
-from strength.frame.reduction import Conditions, Reduction, groups, reduce_freedoms, stack
+from strength.frame.reduction import Conditions, Reduction, alike, groups, reduce_freedoms, stack
 from strength.frame.response import Array, Flags, Index, Layout
 from strength.values import frozen
 
 if TYPE_CHECKING:
     from strength.frame.envelope import Envelope
+
+Exact = tuple[int, Index, Conditions]  # an undeformable segment, its patterns and what they say
 
 
 @frozen(kw_only=True, eq=False)
@@ -65,16 +67,6 @@ class Plan:
         return narrow(self.assembly)
 
 
-@frozen(kw_only=True, eq=False)
-class Constrained:
-    """What holds and exact segments leave free, the rigid motions of a free body included."""
-
-    holds: tuple[Hold, ...]
-    loose: Index
-    reduction: Reduction
-    shares: tuple[Shares, ...]
-
-
 def plan(case: Case, layout: Layout) -> Plan:
     """Prepare a frame for solving; raises MechanismError where something can move freely."""
     links = link(case, layout)
@@ -87,28 +79,27 @@ def plan(case: Case, layout: Layout) -> Plan:
 
 def planned(case: Case, layout: Layout, links: Links) -> Plan:
     """The plan of segments so joined, whether or not something can move freely."""
-    constrained = constrain(case, layout, links)
-    reduction, motions = constrained.reduction, None
+    holds, loose = find_holds(case, layout, links), loose_points(links)
+    reduction, exact = constrain(links, holds, loose)
+    motions = None
     if not case.supports:
-        motions = rigid_motions(layout, links, constrained.loose)
+        motions = rigid_motions(layout, links, loose)
         reduction = reduction.drop(steadiest(motions, reduction))
     return Plan(
         links=links,
-        holds=constrained.holds,
-        loose=constrained.loose,
+        holds=holds,
+        loose=loose,
         reduction=reduction,
         assembly=map_assembly(links, reduction),
-        shares=constrained.shares,
+        shares=_shares(exact),
         pulls=plan_pulls(links, np.arange(layout.bar.size)),
         exact_pulls=plan_pulls(links, np.flatnonzero(links.exact)),
         rigid_motions=motions,
     )
 
 
-def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
-    """Hold what nothing needs, and eliminate what exact segments fix."""
-    holds = find_holds(case, layout, links)
-    loose = loose_points(links)
+def constrain(links: Links, holds: Sequence[Hold], loose: Index) -> tuple[Reduction, list[Exact]]:
+    """Hold what nothing needs, and eliminate what exact segments fix; and what these say."""
     held = links.held.copy()
     held[(6 * loose[:, None] + np.arange(6)).reshape(-1)] = True
     loose_ends = []
@@ -117,17 +108,12 @@ def constrain(case: Case, layout: Layout, links: Links) -> Constrained:
             held[hold.freedom[np.flatnonzero(hold.weight)]] = True
         else:
             loose_ends.append((hold.freedom, hold.weight[None]))
-    exact = [(s, m, own) for s, m, own in _exact(links, held) if own.weight.shape[0]]
+    exact = [each for each in _exact(links, held) if each[2].weight.shape[0]]
     conditions = [own for _, _, own in exact]
     conditions += [
         own for freedom, weight in loose_ends if (own := _left(freedom, weight, held)[1]).weight.size
     ]
-    return Constrained(
-        holds=holds,
-        loose=loose,
-        reduction=reduce_freedoms(held, conditions),
-        shares=_shares(exact),
-    )
+    return reduce_freedoms(held, conditions), exact
 
 
 def rigid_motions(layout: Layout, links: Links, loose: Index) -> Array:
@@ -151,24 +137,29 @@ def _left(freedom: Index, weight: Array, held: Flags) -> tuple[Index, Conditions
     return rows, Conditions(freedom=freedom[free], weight=weight[np.ix_(rows, np.flatnonzero(free))])
 
 
-def _exact(links: Links, held: Flags) -> Iterator[tuple[int, Index, Conditions]]:
-    """Conditions of undeformable segments, with segment and patterns."""
+def _exact(links: Links, held: Flags) -> Iterator[Exact]:
     for s in np.flatnonzero(links.exact):
         there = links.freedom[s] >= 0
         yield int(s), *_left(links.freedom[s][there], links.rows[s][:, there], held)
 
 
-def _shares(exact: list[tuple[int, Index, Conditions]]) -> tuple[Shares, ...]:
+def _shares(exact: Sequence[Exact]) -> tuple[Shares, ...]:
+    together = groups([own for _, _, own in exact])
+    stacked = [stack([exact[n][2] for n in group]) for group in together]
+    matrices = [matrix.T for _, matrix in stacked]
+    share: dict[int, Array] = {}
+    for numbers in alike(matrices):
+        found = np.linalg.pinv(np.stack([matrices[n] for n in numbers]), rcond=1e-9)
+        share |= zip(numbers, found, strict=True)
     out = []
-    for group in groups([own for _, _, own in exact]):
-        columns, matrix = stack([exact[n][2] for n in group])
-        patterns = [exact[n][1] for n in group]
+    for n, (group, (columns, _)) in enumerate(zip(together, stacked, strict=True)):
+        patterns = [exact[m][1] for m in group]
         out.append(
             Shares(
                 freedom=columns,
-                segment=np.repeat([exact[n][0] for n in group], [own.size for own in patterns]),
+                segment=np.repeat([exact[m][0] for m in group], [own.size for own in patterns]),
                 pattern=np.concatenate(patterns),
-                share=np.asarray(np.linalg.pinv(matrix.T, rcond=1e-9), dtype=float),
+                share=share[n],
             )
         )
     return tuple(out)

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 import numpy as np
 
-from strength.arrays import distinct, others
+from strength.arrays import distinct, others, picked
 from strength.frame.response import Array, Flags, Index
 from strength.values import frozen
 
@@ -69,9 +69,9 @@ def reduce_freedoms(held: Flags, conditions: Sequence[Conditions]) -> Reduction:
     """Leave out held freedoms and express by the others those that the conditions fix."""
     follows = []
     place = np.where(held, -1, 0)
-    for group in groups(conditions):
-        columns, matrix = stack([conditions[n] for n in group])
-        slaves, weight = eliminate(matrix)
+    stacked = [stack([conditions[n] for n in group]) for group in groups(conditions)]
+    solved = eliminate([matrix for _, matrix in stacked])
+    for (columns, _), (slaves, weight) in zip(stacked, solved, strict=True):
         masters = others(columns.size, slaves)
         follows.append(Follow(slave=columns[slaves], master=columns[masters], weight=weight[:, masters]))
         place[columns[slaves]] = -1
@@ -111,27 +111,39 @@ def stack(group: Sequence[Conditions]) -> tuple[Index, Array]:
     return columns, matrix
 
 
-def eliminate(matrix: Array) -> tuple[Index, Array]:
-    """Gauss-Jordan elimination with complete pivoting: columns solved for, and their weights.
+def eliminate(matrices: Sequence[Array]) -> list[tuple[Index, Array]]:
+    """Gauss-Jordan elimination with complete pivoting: of each, columns solved for and their weights.
 
     Returns slaves (rank,) and weights (rank, columns) with x[slaves] = weights @ x, the slaves' own
-    columns zero.
+    columns zero. Matrices of one shape go together.
     """
-    work = matrix.copy()
-    rows, slaves = [], []
-    open_rows = np.ones(work.shape[0], dtype=bool)
-    for _ in range(min(work.shape)):
-        size = np.abs(work[open_rows])
-        if size.size == 0 or size.max() < NOT_THERE:
-            break
-        r, c = np.unravel_index(int(np.argmax(size)), size.shape)
-        row = int(np.flatnonzero(open_rows)[r])
-        pivot = work[row] / work[row, c]
-        work -= np.outer(work[:, c], pivot)
-        work[row] = pivot
-        open_rows[row] = False
-        rows.append(row)
-        slaves.append(int(c))
-    weight = -work[rows]
-    weight[:, slaves] = 0.0
-    return np.array(slaves, dtype=np.intp), weight.reshape(len(slaves), matrix.shape[1])
+    out: dict[int, tuple[Index, Array]] = {}
+    for numbers in alike(matrices):
+        work = np.stack([matrices[n] for n in numbers])
+        rows, columns = work.shape[1:]
+        taken = np.zeros((len(numbers), rows), dtype=bool)
+        pivots = np.full((2, len(numbers), min(rows, columns)), -1)
+        for step in range(pivots.shape[2]):
+            size = np.where(taken[:, :, None], -1.0, np.abs(work)).reshape(len(numbers), -1)
+            best = size.argmax(axis=1)
+            own = np.flatnonzero(picked(size, best) >= NOT_THERE)
+            if not own.size:
+                break
+            row, column = np.divmod(best[own], columns)
+            pivot = work[own, row] / work[own, row, column][:, None]
+            work[own] -= work[own, :, column][:, :, None] * pivot[:, None]
+            work[own, row], taken[own, row], pivots[:, own, step] = pivot, True, (row, column)
+        for n, each, solved in zip(numbers, work, pivots.swapaxes(0, 1), strict=True):
+            row, slaves = solved[:, solved[0] >= 0]
+            weight = -each[row]
+            weight[:, slaves] = 0.0
+            out[n] = slaves, weight
+    return [out[n] for n in range(len(matrices))]
+
+
+def alike(matrices: Sequence[Array]) -> list[list[int]]:
+    """Numbers of the matrices of each shape."""
+    out: dict[tuple[int, ...], list[int]] = {}
+    for n, matrix in enumerate(matrices):
+        out.setdefault(matrix.shape, []).append(n)
+    return list(out.values())

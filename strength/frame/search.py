@@ -3,7 +3,7 @@
 import numpy as np
 
 from strength.frame.response import Array, Flags, Index
-from strength.values import evolve, frozen
+from strength.values import evolve, fields, frozen
 
 SETTLED = 3e-6  # height beside that without load, and force left over: see `shapes`
 FAR = -10.0  # height so far past the fall that its slope is of no use
@@ -63,14 +63,18 @@ class Search:
         """Multipliers not below the true ones where no shape has settled, inf: none found."""
         return np.where(self.high >= BELOW * self.pole, self.pole, self.high)
 
-    def after(self, height: Array, fall: Array, done: Flags) -> "Search":
-        """With heights at the multipliers looked at, and how they fall there; done: those that stay.
+    def of_items(self, wanted: Flags) -> "Search":
+        """That of some items (items,)."""
+        return Search(**{field.name: getattr(self, field.name)[wanted] for field in fields(Search)})
+
+    def after(self, height: Array, fall: Array) -> "Search":
+        """With heights at the multipliers looked at, and how they fall there.
 
         1 / (1 - height) falls almost in a line of `at`, since the softening 1 - height grows in a line at
         first and without end at the pole. So the tangent to `at` times it is taken down to `at`.
         """
         at = self.at
-        over = ~done & (height < 0.0)
+        over = height < 0.0
         high = np.where(over, np.minimum(self.high, at), self.high)
         # Where it stood with fewer shapes it may not stand now: where it falls just above, look lower.
         stood = np.where(over, np.where(at - self.stood > 0.02 * at, self.stood, 0.5 * at), at)
@@ -88,10 +92,10 @@ class Search:
         new = np.where(np.isfinite(new), new, self.small)
         return evolve(
             self,
-            at=np.where(done, at, new),
+            at=new,
             stood=stood,
             high=high,
             near=(np.abs(height) < SETTLED) & (at * fall < STEEP),
             fell=fell,
-            calm=np.where(done, self.calm, np.where((height > 0.0) & (at >= high), self.calm + 1, 0)),
+            calm=np.where((height > 0.0) & (at >= high), self.calm + 1, 0),
         )

@@ -5,7 +5,8 @@ never below the true one. Shapes are Lanczos's (1950, J. Res. Natl. Bur. Stand. 
 an axial load softens in one, softened by the frame's own flexibility, is the next. The load is that looked
 at last, so that the frame near its fall shows how it falls; in between, what is out of balance in the
 lowest combination is a shape too (nonlinear Arnoldi; Voss 2004, BIT 44:387, from memory). A dozen or two
-are plenty. All items, each a load of some design, go in step, and none changes another's figures.
+are plenty. All items, each a load of some design, go in step until they have settled, and none changes
+another's figures.
 """
 
 import numpy as np
@@ -18,6 +19,7 @@ from strength.frame.softening import Softening
 from strength.frame.trials import Trials
 
 STRETCHES = (2, 4, *[2] * 16)  # shapes from one look at the multiplier to the next
+ROOM = 6  # more shapes for which memory is taken at a time
 STEP = 1e-4  # relative step for slopes
 
 
@@ -26,25 +28,31 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: A
 
     here: the design of each item, in rising order.
     """
-    items, segments = push.shape
+    out = np.empty(here.size)
+    item = np.arange(here.size)  # that has not settled
     pole = softening.limit(here, push)
     chosen = distinct(here)
-    rest = softening.under(chosen, np.zeros((chosen.size, segments)))
-    trials = Trials.of(ready, rest, np.searchsorted(chosen, here), sum(STRETCHES))
-    settled = done = np.zeros(items, dtype=bool)
+    rest = softening.under(chosen, np.zeros((chosen.size, push.shape[1])))
+    trials = Trials.of(ready, rest, np.searchsorted(chosen, here), ROOM)
     search = Search.begin(pole, np.where(np.isfinite(pole), pole, 1.0) * STEP)
     now, slope = _stiffness(softening, here, push, search)
-    pull = np.tile(scattered(ready.assembly.unknowns), (items, 1))
+    pull = np.tile(scattered(ready.assembly.unknowns), (item.size, 1))
     n = 0
     for stretch in STRETCHES:
         pull, movement, size = trials.moved(pull)
-        settled = settled | (search.near & ~search.rests & (size < SETTLED))
-        done = settled | search.rests
-        if np.all(done):
+        settled = search.near & ~search.rests & (size < SETTLED)
+        left = ~(settled | search.rests)
+        if not left.all():
+            out[item] = np.where(settled, search.at, search.found)
+            item, here, push, search = item[left], here[left], push[left], search.of_items(left)
+            now, slope, pull, movement, size = (each[left] for each in (now, slope, pull, movement, size))
+        if not item.size:
             break
-        trials.add(n, pull, movement, size, ~done)
+        if item.size < left.size or n + stretch > trials.room:
+            trials = trials.some(left, n, n + ROOM)
+        trials.add(n, pull, movement, size)
         for k in range(n + 1, n + stretch):
-            trials.add(k, *trials.moved(trials.pull(trials.stiff - now, trials.held[:, k - 1])), ~done)
+            trials.add(k, *trials.moved(trials.pull(trials.stiff - now, trials.held[:, k - 1])))
         n += stretch
         lowest, height = trials.lowest(n, now)
         if n == stretch:  # next to no load all shapes are alike, so that the lowest is none yet
@@ -52,10 +60,11 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: A
             now, slope = _stiffness(softening, here, push, search)
             pull = trials.pull(trials.stiff - now, trials.held[:, n - 1])
             continue
-        search = search.after(height, np.einsum("lp,lp,lp->l", lowest, slope, lowest), done)
+        search = search.after(height, np.einsum("lp,lp,lp->l", lowest, slope, lowest))
         pull = trials.pull(now, lowest)
         now, slope = _stiffness(softening, here, push, search)
-    return np.where(settled, search.at, search.found)
+    out[item] = search.found
+    return out
 
 
 def _stiffness(softening: Softening, here: Index, push: Array, search: Search) -> tuple[Array, Array]:

@@ -56,7 +56,8 @@ class Softening:
         out = np.zeros((*push.shape, 8))
         out[..., :6] = self.coefficient[design]
         at = np.flatnonzero(self.bends)
-        ei, ga = (each[:, design[:, None], at] for each in (self.ei, self.ga))
+        one = self.coefficient.shape[0] == 1
+        ei, ga = (each[..., at] if one else each[:, design[:, None], at] for each in (self.ei, self.ga))
         even, odd = bending(push[:, at], ei, ga, self.length[at], self.one_ball[at], self.no_ball[at])
         for n, (to_even, to_odd) in enumerate(((EVEN_Y, ODD_Y), (EVEN_Z, ODD_Z))):
             out[:, at, to_even], out[:, at, to_odd] = even[n], odd[n]

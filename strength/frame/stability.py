@@ -44,8 +44,8 @@ def bending(
     h = curve(w)
     even = ei / length * (1.0 - w * h)
     odd = ei / length / (4.0 * ei / (ga * length**2) + h)
-    hinged = 4.0 * even * odd / (even + odd)
-    return np.where(no_ball, even, 0.0), np.where(no_ball, odd, np.where(one_ball, hinged, 0.0))
+    rest = np.where(one_ball, 4.0 * even * odd / (even + odd), 0.0) if np.any(one_ball) else 0.0
+    return np.where(no_ball, even, 0.0), np.where(no_ball, odd, rest)
 
 
 def first_pole(ei: Array, ga: Array, length: Array, one_ball: Flags, no_ball: Flags) -> Array:

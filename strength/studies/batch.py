@@ -131,7 +131,9 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
         return
     for n, pushes in enumerate(batch.own):
         one = response.of_design(n)
-        plan = ready.buckling if pushes is ready.pushes else plan_buckling(ready.case, ready.layout, pushes)
+        plan = ready.buckling
+        if pushes is not ready.pushes:
+            plan = plan_buckling(ready.case, ready.layout, pushes, ready.plan)
         yield batch.bars.of_designs(slice(n, n + 1)), pushes, one, plan
 
 

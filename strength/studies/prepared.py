@@ -37,7 +37,7 @@ class Prepared:
     @cached_property
     def buckling(self) -> BucklingPlan:
         """The plan of the frame's buckling, made when first asked for."""
-        return plan_buckling(self.case, self.layout, self.pushes)
+        return plan_buckling(self.case, self.layout, self.pushes, self.plan)
 
     @cached_property
     def shared(self) -> Shared["Prepared"]:

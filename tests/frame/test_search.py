@@ -8,13 +8,12 @@ from strength.frame.search import BELOW, CALM, Search
 
 def searched(height, pole, looks):
     """The search after so many looks at a height, by differences of it."""
-    none = np.zeros(pole.size, dtype=bool)
     small = 1e-4 * np.where(np.isfinite(pole), pole, 1.0)
     search = Search.begin(pole, small).first(height(small))
     for _ in range(looks):
         step = 1e-7 * search.at
         fall = (height(search.at + step) - height(search.at - step)) / (2.0 * step)
-        search = search.after(height(search.at), fall, none)
+        search = search.after(height(search.at), fall)
     return search
 
 
@@ -57,7 +56,6 @@ def test_what_never_falls():
 
 def test_a_height_that_hangs_on_nothing():
     """A height of nothing that does not fall with the multiplier is no fall of the frame."""
-    none = np.zeros(1, dtype=bool)
     search = Search.begin(np.array([9.0]), np.array([1e-3])).first(np.array([1.0 - 1e-4]))
-    assert not search.after(np.array([1e-12]), np.array([-1e-15]), none).near.any()
-    assert search.after(np.array([1e-12]), np.array([-0.4]), none).near.all()
+    assert not search.after(np.array([1e-12]), np.array([-1e-15])).near.any()
+    assert search.after(np.array([1e-12]), np.array([-0.4])).near.all()

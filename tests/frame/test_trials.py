@@ -31,14 +31,36 @@ def test_energies(seed):
     soft = trials.stiff - softening.under(design, near[:, None] * push).reshape(3, -1)
     pull = np.tile(rng.normal(size=ready.assembly.unknowns), (3, 1))
     for n in range(10):
-        trials.add(n, *trials.moved(pull), np.array([True, True, n < 5]))
+        trials.add(n, *trials.moved(pull))
         pull = trials.pull(soft, trials.held[:, n] + 1e-3 * trials.held[:, 0])
     every = ready.assembly.matrix(rest)[design]
     energy = trials.moves[:, :10] @ every @ trials.moves[:, :10].transpose(0, 2, 1)
     there = np.any(trials.moves[:, :10], axis=2)
     assert there[:, :3].all()
-    assert not there[2, 5:].any()
     expected = np.eye(10) * there[:, None, :]
     assert energy == pytest.approx(expected, abs=1e-6)
     strains = np.einsum("lnp,lp,lmp->lnm", trials.held, trials.stiff, trials.held)[:, :10, :10]
     assert strains == pytest.approx(expected, abs=1e-9)
+
+
+def test_some_of_the_items():
+    """They keep their shapes, get room for more, and move under a pull as among all, bit for bit nearly."""
+    rng = np.random.default_rng(12)
+    case = random_case(rng, count=9)
+    layout = lay_out(case)
+    bars, pushes = random_bars(rng, case, designs=3), random_pushes(rng, case, loads=1)
+    ready = plan_buckling(case, layout, pushes)
+    rest = Softening.of(layout, ready.links, bars, 3).under(np.arange(3), np.zeros((3, layout.bar.size)))
+    trials = Trials.of(ready, rest, np.array([0, 1, 1, 2]), 4)
+    pull = rng.normal(size=(4, ready.assembly.unknowns))
+    for n in range(3):
+        trials.add(n, *trials.moved((n + 1.0) ** 0.5 * pull**n))
+    wanted = np.array([False, True, False, True])
+    some = trials.some(wanted, 3, 7)
+    assert (trials.room, some.room) == (4, 7)
+    assert np.array_equal(some.moves[:, :3], trials.moves[wanted, :3])
+    assert np.array_equal(some.held[:, :3], trials.held[wanted, :3])
+    assert not some.held[:, 3:].any()
+    for mine, theirs in zip(some.moved(pull[wanted]), trials.moved(pull), strict=True):
+        assert mine == pytest.approx(theirs[wanted], rel=1e-9, abs=1e-12 * np.abs(theirs).max())
+    assert some.lowest(3, some.stiff)[1] == pytest.approx(trials.lowest(3, trials.stiff)[1][wanted])
