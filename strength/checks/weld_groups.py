@@ -122,7 +122,7 @@ def _peaks(
     if not part.still or alike is None:
         return peaks(line, pull(line, _through(group, forces), welds, context.load_names), both, contest)
     through = pull(line, _through(group, forces[alike.first]), welds, context.load_names)
-    few = [of_kinds(forms, len(seats), alike) for forms in both]
+    few = [of_kinds(forms, alike) for forms in both]
     found = peaks(line, through, few, contest)
     return [of_designs(peak, forms, alike) for peak, forms in zip(found, both, strict=True)]
 
@@ -158,7 +158,7 @@ def _forms_alike(group: Group, ruled: list[tuple[Rule, ...]], loads: int) -> For
             forms[k, c] = rule.form[0] / size[0]
             sizes[k, :, c] = size
             scales[k, :, c] = size * rule.limit**-2.0
-    return Forms(forms=forms, scales=np.repeat(scales, loads, axis=1), sizes=np.repeat(sizes, loads, axis=1))
+    return Forms(forms=forms, scales=scales, sizes=sizes, each=loads)
 
 
 def _forms(group: Group, ruled: list[tuple[Rule, ...]]) -> Forms:

@@ -54,17 +54,12 @@ def _is_flat(group: Group) -> bool:
     return group.cylinder is None
 
 
-def of_kinds(forms: Forms, welds: int, alike: Alike) -> Forms:
-    """Forms of some welds, (welds, designs x loads), for the kinds of designs alone."""
-
-    def some(values: Array) -> Array:
-        by_design = values.reshape(welds, alike.kind.size, -1, values.shape[2])
-        return by_design[:, alike.first].reshape(welds, -1, values.shape[2])
-
-    return Forms(
-        forms=forms.forms,
-        scales=some(forms.scales),
-        sizes=None if forms.sizes is None else some(forms.sizes),
+def of_kinds(forms: Forms, alike: Alike) -> Forms:
+    """Forms of welds, told once for all loads of a design, for the kinds of designs alone."""
+    return evolve(
+        forms,
+        scales=forms.scales[:, alike.first],
+        sizes=None if forms.sizes is None else forms.sizes[:, alike.first],
     )
 
 

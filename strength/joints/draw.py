@@ -86,13 +86,27 @@ class Group:
 
     def some(self, numbers: list[int]) -> "Group":
         """Some welds of a group that is `alike`."""
-        return Group(
-            welds=tuple(self.welds[k] for k in numbers),
-            pieces=self.pieces.some(numbers),
-            cylinder=None if self.cylinder is None else self.cylinder.some(numbers),
-            reach=self.reach[numbers],
-            designs=self.designs,
-            alike=True,
+        return self._some(tuple(self.welds[k] for k in numbers), np.array(numbers, dtype=np.intp))
+
+    def of_designs(self, own: NDArray[np.intp]) -> "Group":
+        """All welds in some of the designs."""
+        if self.alike:
+            return evolve(self, designs=own.size)
+        return evolve(self._some(self.welds, self.rows_in(own)), designs=own.size)
+
+    def rows_in(self, own: NDArray[np.intp]) -> NDArray[np.intp]:
+        """Numbers of the rows of some designs, of all where every line is the same."""
+        if self.alike:
+            return np.arange(len(self.welds))
+        return (np.arange(len(self.welds))[:, None] * self.designs + own).reshape(-1)
+
+    def _some(self, welds: tuple[int, ...], rows: NDArray[np.intp]) -> "Group":
+        return evolve(
+            self,
+            welds=welds,
+            pieces=self.pieces.some(rows),
+            cylinder=None if self.cylinder is None else self.cylinder.some(rows),
+            reach=self.reach[rows],
         )
 
     def own(self, number: int, values: NDArray[Number]) -> NDArray[Number]:
@@ -117,10 +131,10 @@ class Span:
     host_low: Array
     host_high: Array
 
-    def some(self, numbers: list[int]) -> "Span":
-        """Of some lines of a group that is `alike`."""
+    def some(self, rows: "NDArray[np.intp] | list[int]") -> "Span":
+        """Of some lines."""
         every = (self.low, self.high, self.host_low, self.host_high)
-        low, high, host_low, host_high = (values[numbers] for values in every)
+        low, high, host_low, host_high = (values[rows] for values in every)
         return Span(low=low, high=high, host_low=host_low, host_high=host_high)
 
 
@@ -130,6 +144,17 @@ class Lines:
 
     seats: tuple[Seat, ...]
     groups: tuple[Group, ...]
+
+    def of_designs(self, own: NDArray[np.intp]) -> "Lines":
+        """Those of some of the designs."""
+        found = Lines(
+            seats=tuple(seat.of_designs(own) for seat in self.seats),
+            groups=tuple(group.of_designs(own) for group in self.groups),
+        )
+        if "spans" in vars(self):  # worked out already
+            pairs = zip(self.groups, self.spans, strict=True)
+            vars(found)["spans"] = tuple(span.some(group.rows_in(own)) for group, span in pairs)
+        return found
 
     @cached_property
     def spans(self) -> tuple[Span, ...]:

@@ -40,7 +40,7 @@ class Pieces:
         found: Array = np.linalg.norm(self.delta, axis=-1) + self.radius * np.abs(self.span)
         return found
 
-    def some(self, rows: "slice | list[int]") -> "Pieces":
+    def some(self, rows: Index | slice) -> "Pieces":
         """Some rows of the line."""
         return evolve(
             self,

@@ -30,7 +30,7 @@ class Cylinder:
     radius: Array
     into: Array
 
-    def some(self, rows: "Index | slice | list[int]") -> "Cylinder":
+    def some(self, rows: Index | slice) -> "Cylinder":
         """Some rows of it."""
         return Cylinder(
             through=self.through[rows],

@@ -8,7 +8,7 @@ from strength.case.model import Case, Plate, Weld
 from strength.case.shape import Bar, Box, Shape, Tube
 from strength.frame.response import Layout
 from strength.sections.bars import Bars
-from strength.values import frozen
+from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 
@@ -60,6 +60,17 @@ class Seat:
     axes: Array
     host: Host | None
     plate: Plate | None
+
+    def of_designs(self, own: NDArray[np.intp]) -> "Seat":
+        """That of some of the designs."""
+
+        def some(values: Array) -> Array:
+            return values if len(values) == 1 else values[own]
+
+        host = self.host
+        if host is not None:
+            host = evolve(host, origin=some(host.origin), at=some(host.at))
+        return evolve(self, leg=some(self.leg), inset=some(self.inset), plane=some(self.plane), host=host)
 
     @property
     def later(self) -> int:

@@ -21,8 +21,7 @@ if TYPE_CHECKING:
 
 Index = NDArray[np.intp]
 
-CHUNK = 256  # designs at a time: more cost memory, fewer cost time
-SHARED = 128  # where several workers share them
+MOST = 256  # designs at a time: more cost memory, fewer cost time
 LOADING = ("masses", "loads", "wheels", "tows", "leaning")  # of a case: what its forces hang on
 
 
@@ -33,14 +32,15 @@ def evaluate(
     ask: Ask = Ask(),  # noqa: B008
     executor: "Executor | None" = None,
     step: Step = lambda _: None,
+    most: int = MOST,
 ) -> Evaluated:
     """Utilisations of designs, each a case of its own.
 
     A design that cannot be computed is told in `failed`. known: a case already prepared, such as the one
     the designs were made from. executor: where the work is done; none: here. step: told how many more
-    designs are done.
+    designs are done. most: at most so many are worked off at once; where makes no difference to the last
+    bit, how many may.
     """
-    chunk = CHUNK if executor is None else SHARED
     parts: list[tuple[Index, Evaluated]] = []
     tasks: list[tuple[Index, Task]] = []
     left = [(own, [cases[n] for n in own]) for own in grouped(cases)]
@@ -63,7 +63,7 @@ def evaluate(
         sizes = sizes_of([shapes_of(case) for case in made])
         tasks += [
             (own[kept[numbers]], task)
-            for numbers, task in _tasks(ready, sizes, weld_sizes(made), loaded, ask, chunk)
+            for numbers, task in _tasks(ready, sizes, weld_sizes(made), loaded, ask, most)
         ]
     return together([*parts, *worked_off(tasks, executor, step)], len(cases))
 
@@ -77,12 +77,14 @@ def evaluate_sizes(
     ask: Ask = Ask(),  # noqa: B008
     executor: "Executor | None" = None,
     step: Step = lambda _: None,
+    most: int = MOST,
 ) -> Evaluated:
     """Utilisations of designs of one make-up that differ in sizes (designs, bars) [mm], or in loads.
 
-    welds: legs and insets of the welds. pushes: one a design. Left out: those of the prepared case.
+    welds: legs and insets of the welds. pushes: one a design. Left out: those of the prepared case. The
+    others as of `evaluate`.
     """
-    tasks = _tasks(ready, sizes, welds, list(pushes), ask, CHUNK if executor is None else SHARED)
+    tasks = _tasks(ready, sizes, welds, list(pushes), ask, most)
     return together(worked_off(tasks, executor, step), sizes.wall.shape[0])
 
 
@@ -117,10 +119,10 @@ def weld_sizes(cases: Sequence[Case]) -> WeldSizes | None:
 
 
 def _tasks(
-    ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask, chunk: int
+    ready: Prepared, sizes: Sizes, welds: WeldSizes | None, pushes: list[Pushes], ask: Ask, most: int
 ) -> list[tuple[Index, Task]]:
-    """Designs of one make-up in chunks of so many, with their numbers."""
+    """Designs of one make-up in parts, with their numbers."""
     whole = Task(ready=ready, sizes=sizes, welds=welds, pushes=tuple(pushes), ask=ask)
     every = np.arange(sizes.wall.shape[0])
     sets = by_flats(ready.bars.shapes, sizes) if ask.exact_flats else [every]
-    return [(own[some], task) for own in sets for some, task in parts_of(some_of(whole, own), chunk)]
+    return [(own[some], task) for own in sets for some, task in parts_of(some_of(whole, own), most)]

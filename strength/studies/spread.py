@@ -21,7 +21,7 @@ from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
 
-CHUNK = 160  # draws at a time at most: more cost memory, fewer cost time
+CHUNK = 136  # draws at a time at most: more cost memory, fewer cost time
 
 
 @frozen(kw_only=True)

@@ -116,7 +116,8 @@ def worked_off(tasks: Sequence[tuple[Index, Task]], executor: "Executor | None",
 def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
     """The task in parts of at most so many designs, all of a part going the same ways through the checks.
 
-    Designs whose geometry cannot be built stand alone, with the reason.
+    Designs whose geometry cannot be built stand alone, with the reason. Parts hang on the designs alone, not
+    on where they are worked off, so that the last bits are the same.
     """
     found = []
     built: list[tuple[Index, Ways]] = []
@@ -128,15 +129,25 @@ def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
     if not built:
         return found
     every = np.concatenate([own for own, _ in built])
-    parts = parted(np.concatenate([told.flags for _, told in built]))
-    if len(built) == len(parts) == 1 and every.size <= most:
-        whole = some_of(task, every) if found else task
-        return [*found, (every, evolve(whole, bars=built[0][1].bars, lines=built[0][1].lines))]
-    for part in parts:
-        for at in range(0, part.size, most):
-            some = every[part[at : at + most]]
-            found.append((some, some_of(task, some)))
+    ways = parted(np.concatenate([told.flags for _, told in built]))
+    for way in ways:
+        for part in np.array_split(way, -(-way.size // most)):
+            piece = some_of(task, every[part])
+            if len(built) == len(ways) == 1:  # else drawn anew: they may stand on other faces
+                piece = evolve(piece, bars=built[0][1].bars, lines=built[0][1].lines)
+                piece = piece if part.size == every.size else _drawn(piece, part)
+            found.append((every[part], piece))
     return found
+
+
+def _drawn(task: Task, own: Index) -> Task:
+    """With what is measured and drawn of some of the designs alone."""
+    bars, lines = task.bars, task.lines
+    return evolve(
+        task,
+        bars=None if bars is None else bars.of_designs(own),
+        lines=None if lines is None else lines.of_designs(own),
+    )
 
 
 def done(task: Task) -> Found:
@@ -176,20 +187,13 @@ def _told(task: Task, numbers: Index, bars: Bars | None = None) -> list[tuple[In
         sound = np.array([n for n in every if not why[n]], dtype=np.intp)
         told: list[tuple[Index, Ways | str]] = [(numbers[[n]], why[n]) for n in every if why[n]]
         if sound.size and bars is not None:
-            told += _told(some_of(task, sound), numbers[sound], _some_bars(bars, sound))
+            told += _told(some_of(task, sound), numbers[sound], bars.of_designs(sound))
         return told
     except StrengthError as error:
         if numbers.size == 1:
             return [(numbers, str(error))]
         halves = (every[: numbers.size // 2], every[numbers.size // 2 :])
         return [part for own in halves for part in _told(some_of(task, own), numbers[own])]
-
-
-def _some_bars(bars: Bars, own: Index) -> Bars:
-    """Those of some designs."""
-    named = vars(bars).items()
-    varied = {name: value for name, value in named if isinstance(value, np.ndarray) and value.ndim == 2}
-    return evolve(bars, **{name: value[own] for name, value in varied.items() if len(value) > 1})
 
 
 def _bars(task: Task) -> Bars:

@@ -5,7 +5,7 @@
     lapack_ratio       256 designs of the demo, all walls varied by 10 % either way, from size arrays to the
                        worst row per part, kind and load (frame buckling left out), against
                        `numpy.linalg.solve` of the same matrices and loads, which are made beforehand
-    lapack_ratio_two   the same with two workers, processes as of `spread`
+    lapack_ratio_two   the same with two workers, processes as of `spread`, half of the designs each
     sweep_ratio        150 sizes of one member, against the solves of 150 such matrices
     spread_ratio       `strength spread` with so many draws (--draws), a whole process with two workers,
                        against the bare time of so many solves; spread_mib: peak memory of all its
@@ -122,7 +122,7 @@ def ratios(path: str, draws: int) -> dict[str, float]:
     found["lapack_ratio"], found["designs_per_second"] = ratio, DESIGNS / seconds
     with workers(2) as executor:
         found["lapack_ratio_two"], _ = paired(
-            lambda: evaluate_sizes(ready, varied, ask=ASK, executor=executor),
+            lambda: evaluate_sizes(ready, varied, ask=ASK, executor=executor, most=DESIGNS // 2),
             lambda: np.linalg.solve(matrices, loads),
         )
     start = time.perf_counter()
