@@ -86,39 +86,58 @@ def _plain(value: Any) -> Any:
 
 def _made(cls: type[Any], kw_only: bool, eq: bool) -> type[Any]:
     """The class with its fields and the methods of a value."""
-    own = tuple(_field(cls, name) for name in cls.__annotations__)
-    given: dict[str, Any] = {
-        "__attrs_attrs__": own,
-        "__wanted__": frozenset(field.name for field in own),
-        "__match_args__": () if kw_only else tuple(field.name for field in own),
-        "__init__": _initialiser(own, kw_only),
+    names, said = tuple(cls.__annotations__), vars(cls)
+    given = {name: said[name] for name in names if name in said}
+    methods: dict[str, Any] = {
+        "__attrs_attrs__": _Fields(given),
+        "__wanted__": frozenset(names),
+        "__match_args__": () if kw_only else names,
+        "__init__": _initialiser(names, given, kw_only),
         "__repr__": _repr,
         "__setattr__": _refuse,
         "__delattr__": _refuse,
     }
     if eq:
-        given |= _comparison(own)
-    for name, what in given.items():
+        methods |= _comparison([name for name in names if name not in given or _field(name, given).eq])
+    for name, what in methods.items():
         setattr(cls, name, what)
     return cls
 
 
-def _field(cls: type[Any], name: str) -> Field:
-    said = cls.__dict__.get(name, NOTHING)
+class _Fields:
+    """The fields of a class, described when first asked for: most never are."""
+
+    def __init__(self, given: dict[str, Any]) -> None:
+        self.given = given
+
+    def __get__(self, _: Any, cls: type[Any]) -> tuple[Field, ...]:
+        owner: Any = next(each for each in cls.__mro__ if vars(each).get("__attrs_attrs__") is self)
+        found = tuple(_field(name, self.given) for name in owner.__annotations__)
+        owner.__attrs_attrs__ = found
+        return found
+
+
+def _field(name: str, given: dict[str, Any]) -> Field:
+    """The field of a name, with what the class says of it."""
+    said = given.get(name, NOTHING)
     return said._replace(name=name) if isinstance(said, Field) else Field(name, said)
 
 
-def _initialiser(own: tuple[Field, ...], kw_only: bool) -> Callable[..., None]:
+def _initialiser(names: tuple[str, ...], given: dict[str, Any], kw_only: bool) -> Callable[..., None]:
     """An `__init__` that takes the fields by name, or in their order."""
-    wanted = frozenset(field.name for field in own)
-    defaults = {field.name: field.default for field in own if field.default is not NOTHING}
-    names = [] if kw_only else [field.name for field in own]
+    wanted = frozenset(names)
+    defaults = {}
+    for name, said in given.items():
+        default = said.default if isinstance(said, Field) else said
+        if default is not NOTHING:
+            defaults[name] = default
+    in_order = [] if kw_only else list(names)
 
     def initialise(self: Any, *ordered: Any, **values: Any) -> None:
         if ordered:
-            if len(ordered) > len(names) or not values.keys().isdisjoint(names[: len(ordered)]):
+            if len(ordered) > len(in_order) or not values.keys().isdisjoint(in_order[: len(ordered)]):
                 raise TypeError(f"{type(self).__name__}: a field is given twice, or one too many")
-            values.update(zip(names, ordered, strict=False))
+            values.update(zip(in_order, ordered, strict=False))
         held = self.__dict__
         held.update(defaults)
         held.update(values)
@@ -149,9 +168,8 @@ def _repr(self: Any) -> str:
     return f"{type(self).__name__}({shown})"
 
 
-def _comparison(own: tuple[Field, ...]) -> dict[str, Callable[..., Any]]:
-    """An `__eq__` and a `__hash__` by all fields but those left out."""
-    names = [field.name for field in own if field.eq]
+def _comparison(names: list[str]) -> dict[str, Callable[..., Any]]:
+    """An `__eq__` and a `__hash__` by the fields of these names."""
     compared = attrgetter(*names) if names else lambda _: ()
 
     def equal(self: Any, other: object) -> bool:
