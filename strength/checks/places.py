@@ -1,11 +1,13 @@
 """The places of one bar that stresses are looked at, and what a builder would call them."""
 
+from functools import cached_property
+from operator import attrgetter
 from typing import TYPE_CHECKING
 
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.case.model import Case, Member, Strut
+from strength.case.model import Case, Member, Strut, Weld
 from strength.values import evolve, frozen
 
 if TYPE_CHECKING:
@@ -28,34 +30,44 @@ class Place:
     gaps: Gaps = ()  # (hole, breadth in the plane across the bar [mm])
     shoulder: int = -1
 
+    @cached_property
+    def first(self) -> float:
+        """Where it is in the first design."""
+        return float(self.at[0])
 
-def places_of(
-    case: Case,
-    layout: "Layout",
-    number: int,
-    heat: "tuple[HeatLength, ...]",
-    insets: "Array | None" = None,
+
+def every_place(
+    case: Case, layout: "Layout", heat: "tuple[HeatLength, ...]", insets: "Array | None" = None
 ) -> list[Place]:
-    """Places of bar `number` in order; a via point has two, one on either side.
+    """Places of all bars, those of one bar in order; a via point has two, one on either side.
 
     insets: of all welds (designs, welds) [mm] where designs differ in them.
     """
     parts: tuple[Member | Strut, ...] = (*case.members, *case.struts)
-    part = parts[number]
-    length = float(layout.bar_length[number])
-    first, last = int(layout.first[number]), int(layout.last[number])
-    cuts = layout.along[first:last, 1]  # via points
-    found = [_plain(number, 0.0, 0, f"at {part.start}"), _plain(number, length, 0, f"at {part.end}")]
-    for at, segment in zip(cuts, range(first, last), strict=True):
-        label = f"at {layout.names[layout.end[segment]]}"
-        found += [_plain(number, float(at), later, label) for later in (0, 1)]
-    if isinstance(part, Member):
-        weaker = _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
-        # the whole section at the same place can be no worse
-        found = [place for place in found if not _is_known(place.at, weaker)] + weaker
-        found += _insets(case, part, number, length, found, insets)
-    found += _heat_ends(part.start, part.end, number, length, heat, found)
-    return sorted(found, key=lambda place: (float(place.at[0]), place.later))
+    heats: dict[int, list[HeatLength]] = {}
+    for each in heat:
+        heats.setdefault(each.bar, []).append(each)
+    welds: dict[str, list[tuple[int, Weld]]] = {}
+    for n, weld in enumerate(case.welds):
+        welds.setdefault(weld.member, []).append((n, weld))
+    weaker = {*(hole.member for hole in case.holes), *(shoulder.member for shoulder in case.shoulders)}
+    out: list[Place] = []
+    for number, (part, length) in enumerate(zip(parts, layout.bar_length.tolist(), strict=True)):
+        first, last = int(layout.first[number]), int(layout.last[number])
+        cuts = layout.along[first:last, 1]  # via points
+        found = [_plain(number, 0.0, 0, f"at {part.start}"), _plain(number, length, 0, f"at {part.end}")]
+        for at, segment in zip(cuts.tolist(), range(first, last), strict=True):
+            label = f"at {layout.names[layout.end[segment]]}"
+            found += [_plain(number, at, later, label) for later in (0, 1)]
+        if part.name in weaker and isinstance(part, Member):
+            own = _holes(case, part, number, length, cuts) + _shoulders(case, part, number, length, cuts)
+            # the whole section at the same place can be no worse
+            found = [place for place in found if not _is_known(place.at, own)] + own
+        if isinstance(part, Member):
+            found += _insets(welds.get(part.name, []), part, number, length, found, insets)
+        found += _heat_ends(part.start, part.end, number, length, heats.get(number, []), found)
+        out += sorted(found, key=attrgetter("first", "later"))
+    return out
 
 
 def _plain(bar: int, at: float, later: int, label: str) -> Place:
@@ -92,21 +104,25 @@ def _shoulders(case: Case, member: Member, bar: int, length: float, cuts: Array)
 
 
 def _insets(
-    case: Case, member: Member, bar: int, length: float, known: list[Place], insets: "Array | None"
+    welds: list[tuple[int, Weld]],
+    member: Member,
+    bar: int,
+    length: float,
+    known: list[Place],
+    insets: "Array | None",
 ) -> list[Place]:
     found: list[Place] = []
-    for n, weld in enumerate(case.welds):
-        if weld.member == member.name:
-            inset = np.array([weld.inset]) if insets is None else insets[:, n]
-            at = inset if weld.end == "from" else length - inset
-            if not _is_known(at, [*known, *found]):
-                away = _away(float(at[0]), length, member.start, member.end)
-                found.append(Place(bar=bar, at=at, later=0, label=f"{away}, {weld.name}"))
+    for n, weld in welds:
+        inset = np.array([weld.inset]) if insets is None else insets[:, n]
+        at = inset if weld.end == "from" else length - inset
+        if not _is_known(at, [*known, *found]):
+            away = _away(float(at[0]), length, member.start, member.end)
+            found.append(Place(bar=bar, at=at, later=0, label=f"{away}, {weld.name}"))
     return found
 
 
 def _heat_ends(
-    start: str, end: str, bar: int, length: float, heat: "tuple[HeatLength, ...]", known: list[Place]
+    start: str, end: str, bar: int, length: float, heat: "list[HeatLength]", known: list[Place]
 ) -> list[Place]:
     found: list[Place] = []
     for part in heat:
@@ -119,9 +135,9 @@ def _heat_ends(
 
 
 def _is_known(at: Array, known: list[Place]) -> bool:
-    first = at[0]  # of the first design: mostly that settles it
+    first = float(at[0])  # of the first design: mostly that settles it
     return any(
-        abs(place.at[0] - first) < NEAR and bool((np.abs(place.at - at) < NEAR).all()) for place in known
+        abs(place.first - first) < NEAR and bool((np.abs(place.at - at) < NEAR).all()) for place in known
     )
 
 

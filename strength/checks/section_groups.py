@@ -98,8 +98,10 @@ def groups(
         scaled = None
         if isinstance(bars.shapes[number], Flat):
             depth, width = _told_once(bars.depth[:, number], bars.width[:, number])
-            taken = _taken(case, gap, depth.size)
-            scaled = unit_net(depth, width, *taken) if gap else unit_flat(depth, width)
+            if not gap:
+                scaled = unit_flat(depth, width)
+            elif depth.size > 1:
+                scaled = unit_net(depth, width, *_taken(case, gap, depth.size))
         if scaled is None:
             matrix = station_matrix(case, bars, number, gap, -1)
             if matrix is None:

@@ -16,7 +16,7 @@ from strength.checks.along import forces_along
 from strength.checks.divisors import yield_divisors
 from strength.checks.kinds import still_bars
 from strength.checks.peaks import peaks
-from strength.checks.places import NEAR, Place, places_of
+from strength.checks.places import NEAR, every_place
 from strength.values import frozen
 
 if TYPE_CHECKING:
@@ -91,11 +91,7 @@ def place_stations(
 
     brief: only the worst of each bar over all loads is asked for, judged with these factors.
     """
-    found: list[Place] = []
-    for number in range(len(bars.names)):
-        found += places_of(
-            case, layout, number, tuple(part for part in heat if part.bar == number), bars.weld_insets
-        )
+    found = every_place(case, layout, heat, bars.weld_insets)
     designs = bars.area.shape[0]
     bar = np.array([each.bar for each in found], dtype=np.intp)
     place = np.empty((designs, len(found)))

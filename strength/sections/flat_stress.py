@@ -1,6 +1,6 @@
 """Stresses of a flat: over the whole rectangle, with St Venant torsion."""
 
-from functools import lru_cache
+from functools import cache, lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -17,6 +17,7 @@ LONG = 49  # and along the long side, closer toward its ends
 TORSION = 3  # its column
 KEPT = 32  # proportions at most of which the stresses are held: 0.2 MiB each
 EVEN = 0.4  # part of these that is spread evenly
+ALMOST = 1e-9  # of a side: a step of Newton's method after which nothing is left to gain
 TERMS = np.arange(1.0, 120.0, 2.0)
 SIGNS = np.where(TERMS % 4.0 == 1.0, 1.0, -1.0)
 
@@ -87,7 +88,10 @@ def nodes(rate: Array, count: int) -> Array:
     from_end = np.zeros(steps.shape)
     for _ in range(14):  # Newton's method, from the left on a concave curve: it cannot overshoot
         missing = steps - EVEN * from_end + (1.0 - EVEN) * np.expm1(-rate * from_end)
-        from_end += missing / (EVEN + (1.0 - EVEN) * rate * np.exp(-rate * from_end))
+        missing /= EVEN + (1.0 - EVEN) * rate * np.exp(-rate * from_end)
+        from_end += missing
+        if missing.max() < ALMOST:  # each step squares what is left
+            break
     return np.concatenate([from_end - 1.0, 1.0 - from_end[..., -2::-1]], axis=-1)
 
 
@@ -143,11 +147,10 @@ def _weights(slender: Array, samples: Array) -> Array:
 def _unit_flat(logarithms: tuple[float, ...]) -> StressMatrix:
     """Stress matrix of flats of such proportions, for forces that are nominal stresses already."""
     samples = np.array(logarithms)
-    narrowest, widest = np.array([np.exp(-samples.min())]), np.array([np.exp(samples.max())])
+    narrowest, widest = float(np.exp(-samples.min())), float(np.exp(samples.max()))
     count_y = SHORT if samples.min() >= 0.0 else LONG
     count_z = LONG if samples.max() >= 0.0 else SHORT
-    y = nodes(np.maximum(1.0, narrowest), count_y)
-    z = nodes(np.maximum(1.0, widest), count_z)
+    y, z = _side(max(1.0, narrowest), count_y), _side(max(1.0, widest), count_z)
     eta, zeta = np.repeat(y[0], count_z), np.tile(z[0], count_y)
     ratio, one = np.exp(samples), np.ones_like(samples)
     # torsion stresses over T thickness/J: smooth across the square, where short and long change over
@@ -168,10 +171,20 @@ def _unit_flat(logarithms: tuple[float, ...]) -> StressMatrix:
         tau_2=np.hstack([selector((2, 1.0 - zeta**2), (3, torsion[1][0]), points=points), torsion[1][1:].T])[
             None
         ],
-        neighbours=grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False)),
+        neighbours=_neighbours(count_y, count_z),
         source=np.array([0, 1, 2, TORSION, 4, 5] + [TORSION] * (samples.size - 1)),
         has_corners=True,
     )
+
+
+@lru_cache(maxsize=KEPT)
+def _side(rate: float, count: int) -> Array:
+    return nodes(np.array([rate]), count)
+
+
+@cache
+def _neighbours(count_y: int, count_z: int) -> Index:
+    return grid_neighbours(stretch(count_y, closed=False), stretch(count_z, closed=False))
 
 
 def _samples(low: float, high: float) -> Array:

@@ -138,18 +138,20 @@ class StressMatrix:
         return np.array([weight for weight, _ in self._linear])
 
     @cached_property
+    def _sizes(self) -> Array:
+        """Greatest of each column at any point, of sigma and tau (parts, columns)."""
+        return np.stack([np.abs(matrix).max(axis=(0, 1)) for _, matrix in self._linear])
+
+    @property
     def _most(self) -> Array:
-        if self.reach is not None:
-            return self.reach
-        return np.stack([np.abs(matrix[0]).max(axis=0) for _, matrix in self._linear])
+        return self._sizes if self.reach is None else self.reach
 
     @cached_property
     def _pairs(self) -> tuple[Index, Index]:
         """Pairs of columns whose products the square of the von Mises stress is made of."""
         columns = self.sigma.shape[-1]
         met = np.zeros((columns, columns), dtype=bool)
-        for _, matrix in self._linear:
-            own = (matrix != 0.0).any(axis=(0, 1))
+        for own in self._sizes > 0.0:
             met |= own[:, None] & own
         one, other = np.nonzero(np.triu(met))
         return one, other
@@ -164,8 +166,8 @@ class StressMatrix:
         one, other = self._pairs
         if one.size > MOST_PAIRS:
             parts = []
-            for weight, matrix in self._linear:
-                used = np.flatnonzero((matrix != 0.0).any(axis=(0, 1)))
+            for (weight, matrix), size in zip(self._linear, self._sizes, strict=True):
+                used = np.flatnonzero(size > 0.0)
                 parts.append((weight, used, np.ascontiguousarray(matrix[..., used].swapaxes(-1, -2))))
             return parts
         square = np.zeros((1, 1, 1))
@@ -214,11 +216,12 @@ def stretch(count: int, *, closed: bool) -> Index:
     >>> stretch(3, closed=False).tolist()
     [[0, 0, 2], [0, 2, 2]]
     """
-    number = np.arange(count)
-    before, after = np.roll(number, 1), np.roll(number, -1)
-    if not closed:
-        before[[0, -1]] = after[[0, -1]] = number[[0, -1]]
-    return np.stack([before, after])
+    found: Index = np.arange(count) + np.array([[-1], [1]])
+    if closed:
+        found[0, 0], found[1, -1] = count - 1, 0
+    else:
+        found[:, 0], found[:, -1] = 0, count - 1
+    return found
 
 
 def selector(*columns: tuple[int, Array | float], points: int) -> Array:
