@@ -140,7 +140,7 @@ def _followed(links: Links, reduction: Reduction) -> tuple[Index, Array, Flags]:
 
     -1 and 0 where there are no more.
     """
-    most = max(follow.master.size for follow in reduction.follows)
+    most = max(1, *(follow.master.size for follow in reduction.follows))
     unknown = np.full((links.freedoms, most), -1)
     weight = np.zeros((links.freedoms, most))
     follows = np.zeros(links.freedoms, dtype=bool)

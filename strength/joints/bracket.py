@@ -13,6 +13,7 @@ Flags = NDArray[np.bool_]
 
 NEAR = (0.6, 1.0)  # steps about a sample within which its maximum nearly always lies, and always
 BORDER = 0.999  # of a stretch, from where a maximum may lie beyond it
+BESIDE = 1e-5  # steps from an end: whether a height falls from there
 COUNT = 9  # places of a stretch: those of a gentle line are right to some 1e-10 of the height between them
 LOOKS = 17  # places of the polynomial from which Newton's method starts
 STEPS = 3  # of it: from half of 1/8 to rounding
@@ -61,15 +62,6 @@ class Bracket:
     def beyond(self, place: Array, own: "Index | slice" = slice(None)) -> Flags:
         """Whether maxima at places from -1 to 1 of its own stretches may lie beyond."""
         return (np.abs(place) > BORDER) & ~self.end[own] & (self.near < NEAR[-1])
-
-
-def rising(end: Array, beside: Array, third: Array, fourth: Array) -> Flags:
-    """Whether heights may rise from ends, told from the ends and the next three samples.
-
-    The slope is right to some third of the third difference.
-    """
-    slope = 2.0 * beside - 1.5 * end - 0.5 * third
-    return np.asarray(slope + np.abs(fourth - 3.0 * (third - beside) - end) > 0.0)
 
 
 def summits(values: Array) -> tuple[Array, Array]:

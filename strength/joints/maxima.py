@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bracket import NEAR, Bracket, rising, summits
+from strength.joints.bracket import BESIDE, NEAR, Bracket, summits
 from strength.joints.stretches import Looks, heights, squares
 from strength.joints.traced import traced
 from strength.joints.weld_line import WeldLine
@@ -68,7 +68,7 @@ def maxima(line: WeldLine, looks: Looks, least: Array) -> Found:
     look, node, design = np.nonzero(top)
     spots = Spots(look=look, node=node, design=design)
     value, where = spots.of(height), looks.along[look, node]
-    some = np.flatnonzero(_rising(height, spots) & (value > 0.0))
+    some = np.flatnonzero(_rising(line, looks, spots) & (value > 0.0))
     for near in NEAR:
         if some.size:
             value[some], where[some], over = _climbed(line, looks, spots.some(some), near)
@@ -84,30 +84,46 @@ def maxima(line: WeldLine, looks: Looks, least: Array) -> Found:
     )
 
 
-def _rising(height: Array, spots: Spots) -> Flags:
-    """Whether a maximum may lie off its sample: but for ends from which the height surely falls."""
-    last = height.shape[1] - 1
+def _rising(line: WeldLine, looks: Looks, spots: Spots) -> Flags:
+    """Whether a maximum may lie off its sample: but for ends from which the height falls."""
+    last = looks.height.shape[1] - 1
     found = np.full(spots.node.size, last > 0)
-    if last > 0:
-        at = np.flatnonzero((spots.node == 0) | (spots.node == last))
+    at = np.flatnonzero((spots.node == 0) | (spots.node == last)) if last > 0 else np.zeros(0, dtype=np.intp)
+    if at.size:
         end = spots.some(at)
-        inward = np.where(end.node == 0, 1, -1)
-        found[at] = rising(*(end.of(height, n * inward) for n in range(4)))
+        which, first = _distinct(end, last)
+        step = 1.0 / last
+        inside = np.where(first.node == 0, BESIDE * step, 1.0 - BESIDE * step)
+        beside = _heights(line, looks, first.look, inside[:, None])[which, 0, end.design]
+        found[at] = beside * _weight(looks, end) > end.of(looks.height)
     return found
 
 
 def _climbed(line: WeldLine, looks: Looks, spots: Spots, near: float) -> tuple[Array, Array, Flags]:
     """Greatest height within so many steps of spots, where along the piece, and whether it may go on."""
     last = looks.height.shape[1] - 1
-    new = np.diff(spots.look * (last + 1) + spots.node, prepend=-1) > 0
-    which, first = np.cumsum(new) - 1, spots.some(np.flatnonzero(new))
+    which, first = _distinct(spots, last)
     bracket = Bracket.about(first.node / last, 1.0 / last, near)
-    row, piece = looks.row[first.look], looks.piece[first.look]
-    host = None if line.cylinder is None else line.cylinder.some(row)
-    spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(bracket.nodes, row)))
-    matrix = spot.by_force(line.centroid[row]).transpose(0, 1, 3, 2)
-    coefficients = looks.coefficients[first.look]
-    square = squares(matrix, looks.pull[first.look], mixed=coefficients.shape[1] > 3)
-    top, place = summits(heights(coefficients, square)[which, :, spots.design])
-    top *= looks.weight[spots.look, np.minimum(spots.design, looks.weight.shape[1] - 1)]
+    top, place = summits(_heights(line, looks, first.look, bracket.nodes)[which, :, spots.design])
+    top *= _weight(looks, spots)
     return top, bracket.middle[which] + bracket.half[which] * place, bracket.beyond(place, which)
+
+
+def _distinct(spots: Spots, last: int) -> tuple[Index, Spots]:
+    """Of spots the number of their sample, each told once; and those samples."""
+    new = np.diff(spots.look * (last + 1) + spots.node, prepend=-1) > 0
+    return np.cumsum(new) - 1, spots.some(np.flatnonzero(new))
+
+
+def _heights(line: WeldLine, looks: Looks, look: Index, along: Array) -> Array:
+    """Heights without weights of looks (n,) at places along (n, places): (n, places, designs)."""
+    row, piece = looks.row[look], looks.piece[look]
+    host = None if line.cylinder is None else line.cylinder.some(row)
+    spot = traced(host, *line.pieces.chosen(row, piece).at(line.spaced(along, row)))
+    matrix = spot.by_force(line.centroid[row]).transpose(0, 1, 3, 2)
+    coefficients = looks.coefficients[look]
+    return heights(coefficients, squares(matrix, looks.pull[look], mixed=coefficients.shape[1] > 3))
+
+
+def _weight(looks: Looks, spots: Spots) -> Array:
+    return np.asarray(looks.weight[spots.look, np.minimum(spots.design, looks.weight.shape[1] - 1)])

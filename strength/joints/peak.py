@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from strength.arrays import last_maxima
 from strength.joints.alike import tops_alike
-from strength.joints.bracket import NEAR, Bracket, summits
+from strength.joints.bracket import BESIDE, NEAR, Bracket, summits
 from strength.joints.circle import is_circle, tops_of_alike_circles, tops_of_circle
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms, form_at
@@ -70,8 +70,7 @@ class Seen:
     """What samples tell: the greatest of each row and load, and where maxima may be.
 
     height, worst: (rows, loads) scaled height and form. row, form, load, piece, along: (n,) of each local
-    maximum among the samples. rising: (n,) whether there may be more beside it. step: of the samples along a
-    curved piece.
+    maximum among the samples. step: of the samples along a curved piece.
     """
 
     height: Array
@@ -81,7 +80,6 @@ class Seen:
     load: Index
     piece: Index
     along: Array
-    rising: Flags
     step: float
 
     def placed(self, first: int, short: Shortlist | None, group: int) -> "Seen":
@@ -99,7 +97,7 @@ class Seen:
         """Rows behind one another."""
         if len(parts) == 1:
             return parts[0]
-        names = ("height", "worst", "row", "form", "load", "piece", "along", "rising")
+        names = ("height", "worst", "row", "form", "load", "piece", "along")
         return Seen(
             step=parts[0].step,
             **{name: np.concatenate([getattr(part, name) for part in parts]) for name in names},
@@ -181,7 +179,6 @@ def _candidates(samples: Samples, heights: Array, dead: Flags, contest: Contest)
         load=load[who],
         piece=samples.piece[sample],
         along=samples.along[sample],
-        rising=samples.rising(columns[who], sample),
         step=samples.step,
     )
 
@@ -200,7 +197,13 @@ def _peak(line: WeldLine, pull: Pull, group: Forms, seen: Seen) -> Peak:
         spot = traced(host, *chosen.some(some).at(line.spaced(v, row[some])))
         return form_at(own[some], *spot.force(*(each[some] for each in pulled)))
 
-    some = np.flatnonzero(seen.rising)
+    some = np.flatnonzero(line.curved[piece])
+    at_end = (v[some] == 0.0) | (v[some] == 1.0)
+    if at_end.any():  # from most it falls
+        end = some[at_end]
+        inside = np.abs(v[end] - BESIDE * seen.step)
+        both = value(np.stack([v[end], inside], axis=1), end)
+        some = np.concatenate([some[~at_end], end[both[:, 0] < both[:, 1]]])
     for near in NEAR:
         if some.size:
             bracket = Bracket.about(seen.along[some], seen.step, near)

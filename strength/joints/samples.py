@@ -5,7 +5,6 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.joints.bracket import rising
 from strength.joints.forms import Forms
 from strength.joints.traced import traced
 from strength.joints.weld_line import WeldLine
@@ -58,15 +57,6 @@ class Samples:
         top[:, self.straight :] = own.reshape(column.shape[0], -1)
         row, place = np.nonzero(top)
         return row, place
-
-    def rising(self, column: Array, sample: Index) -> Flags:
-        """Whether the height may rise from samples (n,) of columns (n, places): surely not from most ends."""
-        node = (sample - self.straight) % self.steps
-        found = sample >= self.straight
-        end = np.flatnonzero(found & ((node == 0) | (node == self.steps - 1)))
-        inward = np.where(node[end] == 0, 1, -1)
-        found[end] = rising(*(column[end, sample[end] + n * inward] for n in range(4)))
-        return found
 
     def heights(self, group: Forms) -> Array:
         """Forms times their scales (rows, forms, loads, places)."""

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from scipy.optimize import minimize_scalar
 
-from strength.joints.bracket import NEAR, Bracket, nodes, rising, summits
+from strength.joints.bracket import NEAR, Bracket, nodes, summits
 
 
 @given(
@@ -42,15 +42,3 @@ def test_stretches_about_samples() -> None:
     far = Bracket.about(sample, 0.25, NEAR[1])
     assert far.nodes[:, 0] == pytest.approx([0.0, 0.0, 0.25, 0.75])
     assert not far.beyond(np.array([-1.0, 1.0, 1.0, 1.0])).any()
-
-
-@given(top=st.floats(-0.9, 3.0), bend=st.floats(0.1, 5.0), skew=st.floats(-0.05, 0.05))
-def test_heights_that_rise_from_an_end(top: float, bend: float, skew: float) -> None:
-    """One with its top beyond the end may be told either way; one with its top inside never falls."""
-    t = np.arange(4.0)
-    height = -bend * (t - top) ** 2 + skew * t**3
-    slope = 2.0 * bend * top
-    if slope > 0.0:
-        assert rising(*height[:, None])[0]
-    if slope < -8.0 * abs(skew) - 1e-9:
-        assert not rising(*height[:, None])[0]
