@@ -18,6 +18,7 @@ from strength.vehicle.strike import standing_load, struck_force
 from strength.vehicle.tipping import Manoeuvre, bearable, side_ratio, wanted_at
 
 Array = NDArray[np.float64]
+Known = dict[tuple[str, ...], tuple[Ground, Weights]]
 
 _AS_DRAWN = math.radians(10.0)  # own choice: beyond this lean the linkage has visibly moved
 _AT_THE_LIMIT = 1e-9  # relative: forgiven where the load was scaled to the very edge
@@ -33,10 +34,12 @@ def balance(case: Case) -> tuple[Balanced, ...]:
 
     Raises BalanceError (a load that cannot be brought into balance) and CaseError (contacts).
     """
-    return tuple(_balanced(case, load) for load in case.loads)
+    known: Known = {}
+    return tuple(_balanced(case, load, known) for load in case.loads)
 
 
-def _balanced(case: Case, load: Load) -> Balanced:
+def _balanced(case: Case, load: Load, known: Known) -> Balanced:
+    """known: what stands on the road, and the masses above it, by wheels off the ground."""
     if stands_by_hand(case, load):
         return Balanced(
             name=load.name,
@@ -50,8 +53,11 @@ def _balanced(case: Case, load: Load) -> Balanced:
             notes=(),
             wheels=(),
         )
-    stand = ground(case, load.off_ground)
-    masses = weights(case.masses, stand.level)
+    gone = tuple(load.off_ground)
+    if gone not in known:
+        stand = ground(case, gone)
+        known[gone] = stand, weights(case.masses, stand.level)
+    stand, masses = known[gone]
     check_load(case, load, stand, masses)
     takers = pushers(case, load)
     manoeuvre = Manoeuvre(

@@ -6,6 +6,8 @@ from itertools import product
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.values import frozen
+
 Array = NDArray[np.float64]
 
 SLACK = 1e-11  # of the total: rounding
@@ -24,17 +26,11 @@ def least_squares_loads(
     Every set of wheels that could lift is tried: for each, the least-norm answer of the others. The
     best set is among them, and no other that meets the conditions is smaller.
     """
-    contacts = columns.shape[1]
-    middle = columns[1:].mean(axis=1)
-    span = float(np.max(np.abs(columns[1:] - middle[:, None]), initial=1.0))
-    scaled = np.vstack([columns[:1], (columns[1:] - middle[:, None]) / span])
-    goal = np.column_stack([wanted[:, 0], (wanted[:, 1:] - wanted[:, :1] * middle) / span])
-
-    carried = _sets(wheels, contacts)
-    inverse = np.linalg.pinv(scaled * carried[:, None, :], rcond=1e-9)  # (sets, contacts, 3)
-    z = np.einsum("snk,lk->sln", inverse, goal)
+    known = _answers(columns.tobytes(), columns.shape[1], wheels)
+    goal = np.column_stack([wanted[:, 0], (wanted[:, 1:] - wanted[:, :1] * known.middle) / known.span])
+    z = np.einsum("snk,lk->sln", known.inverse, goal)
     size = np.max(np.abs(goal), axis=1)
-    missed = np.max(np.abs(z @ scaled.T - goal), axis=2)
+    missed = np.max(np.abs(z @ known.scaled.T - goal), axis=2)
     lowest = z[:, :, :wheels].min(axis=2, initial=0.0)
     meets = (missed <= slack * size) & (lowest >= -slack * size)
     norm = np.where(meets, np.einsum("sln,sln->sl", z, z), np.inf)
@@ -44,6 +40,28 @@ def least_squares_loads(
     pushed = out[:, :wheels]
     out[:, :wheels] = np.where(pushed <= 1e-9 * size[:, None], 0.0, pushed)
     return out, meets[best, rows]
+
+
+@frozen(kw_only=True, eq=False)
+class _Answers:
+    """What serves every load on the same contacts."""
+
+    middle: Array  # (2,) of the contacts
+    span: float  # of the contacts from there
+    scaled: Array  # (3, contacts) columns about the middle, over the span
+    inverse: Array  # (sets, contacts, 3) least-norm answer of each set
+
+
+@lru_cache(maxsize=16)
+def _answers(columns: bytes, contacts: int, wheels: int) -> _Answers:
+    """columns: (3, contacts) as bytes, by which they are found again."""
+    given = np.frombuffer(columns).reshape(3, contacts)
+    middle = given[1:].mean(axis=1)
+    span = float(np.max(np.abs(given[1:] - middle[:, None]), initial=1.0))
+    scaled = np.vstack([given[:1], (given[1:] - middle[:, None]) / span])
+    every = scaled * _sets(wheels, contacts)[:, None, :]
+    inverse = np.asarray(np.linalg.pinv(every, rcond=1e-9), dtype=np.float64)
+    return _Answers(middle=middle, span=span, scaled=scaled, inverse=inverse)
 
 
 @lru_cache(maxsize=16)
