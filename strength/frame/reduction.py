@@ -1,6 +1,7 @@
 """Exact constraints: which freedoms are left, and how all others follow from them."""
 
 from collections.abc import Sequence
+from functools import cached_property
 
 import numpy as np
 
@@ -36,13 +37,26 @@ class Reduction:
     place: Index  # (freedoms,)
     follows: tuple[Follow, ...]
 
+    @cached_property
+    def _together(self) -> list[tuple[Index, Index, Array]]:
+        """Followers of one make side by side: slaves (own, slaves), masters and weights likewise."""
+        return [
+            (
+                np.stack([self.follows[n].slave for n in numbers]),
+                np.stack([self.follows[n].master for n in numbers]),
+                np.stack([self.follows[n].weight for n in numbers]),
+            )
+            for numbers in alike([follow.weight for follow in self.follows])
+        ]
+
     def expand(self, values: Array) -> Array:
         """Unknowns (unknowns, ...) to all freedoms (freedoms, ...)."""
         out = np.zeros((self.place.size, *values.shape[1:]))
         free = np.flatnonzero(self.place >= 0)
         out[free] = values[self.place[free]]
-        for follow in self.follows:
-            out[follow.slave] = np.tensordot(follow.weight, out[follow.master], axes=1)
+        flat = out.reshape(self.place.size, -1)
+        for slave, master, weight in self._together:
+            flat[slave] = weight @ flat[master]
         return out
 
     def gather(self, forces: Array) -> Array:
@@ -50,10 +64,11 @@ class Reduction:
         out = np.empty((self.unknowns, *forces.shape[1:]))
         free = np.flatnonzero(self.place >= 0)
         out[self.place[free]] = forces[free]
-        for follow in self.follows:
-            left = self.place[follow.master] >= 0
-            push = np.tensordot(follow.weight[:, left].T, forces[follow.slave], axes=1)
-            out[self.place[follow.master[left]]] += push
+        flat, given = out.reshape(self.unknowns, -1), forces.reshape(self.place.size, -1)
+        for slave, master, weight in self._together:
+            push, place = weight.swapaxes(1, 2) @ given[slave], self.place[master]
+            left = place >= 0
+            flat[place[left]] += push[left]
         return out
 
     def drop(self, unknowns: Index) -> "Reduction":
