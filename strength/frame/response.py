@@ -92,7 +92,7 @@ class Response:
         """The response with all bending moments multiplied by a factor (designs, loads)."""
         if np.all(factor == 1.0):
             return self
-        forces = self.forces.copy()
+        forces = self.forces.copy(order="K")
         forces[..., 4:] *= factor[:, :, None, None, None]
         alike = None if self.alike is None else self.alike.told_apart(factor)
         return evolve(self, forces=forces, alike=alike)
