@@ -45,6 +45,7 @@ class BucklingLength:
 class _Ends:
     """What meets at every point."""
 
+    every: tuple[Member | Strut, ...]  # members, then struts
     members: dict[str, list[End]]
     parts: dict[str, set[int]]  # members, by their via points too, and struts
     supported: frozenset[str]
@@ -69,18 +70,16 @@ def buckling_lengths(case: Case, layout: Layout, bars: Bars) -> dict[int, Buckli
 def _ends(case: Case) -> _Ends:
     members: dict[str, list[End]] = defaultdict(list)
     parts: dict[str, set[int]] = defaultdict(set)
-    for number, part in enumerate(_parts(case)):
+    every: tuple[Member | Strut, ...] = (*case.members, *case.struts)
+    for number, part in enumerate(every):
         via = part.via if isinstance(part, Member) else ()
         for name in (part.start, *via, part.end):
             parts[name].add(number)
         if isinstance(part, Member):
             members[part.start].append((number, False))
             members[part.end].append((number, True))
-    return _Ends(members=members, parts=parts, supported=frozenset(support.at for support in case.supports))
-
-
-def _parts(case: Case) -> tuple[Member | Strut, ...]:
-    return (*case.members, *case.struts)
+    supported = frozenset(support.at for support in case.supports)
+    return _Ends(every=every, members=members, parts=parts, supported=supported)
 
 
 def _whole(case: Case, layout: Layout, ends: _Ends, number: int) -> BucklingLength:
@@ -94,25 +93,25 @@ def _whole(case: Case, layout: Layout, ends: _Ends, number: int) -> BucklingLeng
         own = float(layout.bar_length[bar])
         links.append(Link(bar=bar, offset=length if forward else length + own, turned=not forward))
         length += own
-    first, last = _end_name(case, run[0], far=False), _end_name(case, run[-1], far=True)
+    first, last = _end_name(ends, run[0], far=False), _end_name(ends, run[-1], far=True)
     return BucklingLength(
         links=tuple(links),
         length=length,
-        factor=_factor(case, ends, {bar for bar, _ in run}, (first, last)),
+        factor=_factor(ends, {bar for bar, _ in run}, (first, last)),
         start=first,
         end=last,
     )
 
 
-def _end_name(case: Case, step: tuple[int, bool], *, far: bool) -> str:
-    part = _parts(case)[step[0]]
+def _end_name(ends: _Ends, step: tuple[int, bool], *, far: bool) -> str:
+    part = ends.every[step[0]]
     return part.end if step[1] == far else part.start
 
 
-def _factor(case: Case, ends: _Ends, own: set[int], names: tuple[str, str]) -> float:
+def _factor(ends: _Ends, own: set[int], names: tuple[str, str]) -> float:
     carried = all(ends.parts[name] - own or name in ends.supported for name in names)
     default = 1.0 if carried else 2.0
-    given = [_parts(case)[bar].buckling_factor for bar in own]
+    given = [ends.every[bar].buckling_factor for bar in own]
     return max(default if factor is None else factor for factor in given)
 
 
@@ -128,7 +127,7 @@ def _beyond(case: Case, layout: Layout, ends: _Ends, leaving: End) -> list[tuple
 
 def _following(case: Case, layout: Layout, ends: _Ends, leaving: End) -> End | None:
     number, by_to = leaving
-    part = _parts(case)[number]
+    part = ends.every[number]
     name = part.end if by_to else part.start
     meeting = ends.members.get(name, [])
     if not isinstance(part, Member) or len(meeting) != 2 or name in ends.supported:

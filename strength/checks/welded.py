@@ -35,7 +35,8 @@ def _found(context: Context) -> Iterator[WeldOn]:
     for seat in context.seats:
         places = [(seat.bar, seat.plane)]
         if seat.host is not None:
-            places.append((seat.host.bar, np.clip(seat.host.at, 0.0, seat.host.length)))
+            at = np.minimum(np.maximum(seat.host.at, 0.0), seat.host.length)
+            places.append((seat.host.bar, at))
         for bar, at in places:
             metal = context.bars.metals[bar]
             factor = 1.0 if metal is None else welded_factor(metal, seat.weld.process)
