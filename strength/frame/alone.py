@@ -33,8 +33,9 @@ def shifts(ready: Plan, parts: list[Index], watched: Array) -> Array:
     parts: segments of each. watched: (freedoms, watched) rows of size 1. Raises LinAlgError for a frame that
     can move as it is.
     """
-    flexible = Flexibility.parted(ready.assembly, ready.blocks, _weights(ready)[None])
-    rows = _rows(ready.assembly, flexible, _weights(ready), ready.reduction.gather(watched))
+    weight = ready.links.weight
+    flexible = Flexibility.parted(ready.assembly, ready.blocks, weight[None])
+    rows = _rows(ready.assembly, flexible, weight, ready.reduction.gather(watched))
     out = np.zeros((len(parts), watched.shape[1]))
     count = np.array([part.size for part in parts])
     for k in set(count.tolist()):
@@ -45,15 +46,6 @@ def shifts(ready: Plan, parts: list[Index], watched: Array) -> Array:
         seen = rows.seen[segment].reshape(chosen.size, 6 * k, -1)
         out[chosen] = np.abs(seen.transpose(0, 2, 1) @ alone).max(axis=2)
     return out
-
-
-def _weights(ready: Plan) -> Array:
-    """What makes the deformations of segments of size 1 (segments, 6), squared; 0 where there is none."""
-    size = np.zeros((ready.links.freedom.shape[0], 6))
-    for block in ready.assembly.blocks:
-        size[block.segment] = np.square(block.vec[:, :6]).sum(axis=2)
-    size[ready.links.exact] = 0.0
-    return np.asarray(np.where(size > 0.0, 1.0 / np.where(size > 0.0, size, 1.0), 0.0))
 
 
 def _rows(assembly: Assembly, flexible: Flexibility, weight: Array, watched: Array) -> _Rows:

@@ -49,6 +49,13 @@ class Links:
         size = np.sqrt(np.einsum("smf,smf->sm", vec, vec))[:, :, None]
         return np.asarray(vec / np.where(size == 0.0, 1.0, size))
 
+    @cached_property
+    def weight(self) -> Array:
+        """Stiffness that stands for deformation rows of size 1 (segments, 6); 0 of none, and where exact."""
+        size = np.linalg.norm(self.vec[:, :6], axis=2)
+        none = (size == 0.0) | self.exact[:, None]
+        return np.asarray(np.where(none, 0.0, 1.0 / np.where(size == 0.0, 1.0, size) ** 2))
+
     @property
     def hinged(self) -> Flags:
         """Ends that have a hinge (segments, 2)."""

@@ -76,14 +76,12 @@ def _still(links: Links, reduction: Reduction, assembly: Assembly) -> Array:
     n = assembly.unknowns
     if n == 0:
         return np.zeros((0, links.freedoms))
-    size = np.linalg.norm(links.vec[:, :6], axis=2)
-    weight = np.where((size == 0.0) | links.exact[:, None], 0.0, 1.0 / np.where(size == 0.0, 1.0, size) ** 2)
     if n > LARGE:
         from strength.frame.sparse import soft_vectors
 
-        soft = soft_vectors(assembly, weight)
+        soft = soft_vectors(assembly, links.weight)
     else:
-        soft = _soft_vectors(assembly, weight)
+        soft = _soft_vectors(assembly, links.weight)
     if soft.shape[1] == 0:
         return np.zeros((0, links.freedoms))
     moves = reduction.expand(soft)
