@@ -44,7 +44,8 @@ class Row(NamedTuple):
         return 1.0 / self.utilisation - 1.0 if self.utilisation > 0.0 else None
 
 
-_row = partial(tuple.__new__, Row)  # as `Row._make`, without a step in Python for each of thousands
+_new: Any = tuple.__new__
+_row = partial(_new, Row)  # as `Row._make`, without a step in Python for each of thousands
 
 
 @frozen(kw_only=True, eq=False)
@@ -120,19 +121,13 @@ class Late(Verdict):
 
     def rows(self, loads: tuple[str, ...], design: int = 0) -> list[Row]:
         """The rows of one design, in the order of the loads; their words are late as well."""
-        every = len(loads)
-        columns = (
-            repeat(self.part, every),
-            repeat(self.kind, every),
-            loads,
-            repeat(_Words(self, loads, design), every),
-            *(repeat(None, every) for _ in range(3)),
-            self.utilisation[design].tolist(),
-            repeat(True, every) if self.in_range is None else self.in_range[design].tolist(),
-            *(repeat(None, every) for _ in range(3)),
-        )
-        rows: Iterator[Row] = map(_late_row, zip(*columns, strict=True))
-        return list(rows if self.applies is None else compress(rows, self.applies.tolist()))
+        part, kind, words = self.part, self.kind, _Words(self, loads, design)
+        covered = repeat(True, len(loads)) if self.in_range is None else self.in_range[design].tolist()
+        rows: list[Row] = [
+            _new(LateRow, (part, kind, load, words, None, None, None, use, within, None, None, None))
+            for load, use, within in zip(loads, self.utilisation[design].tolist(), covered, strict=True)
+        ]
+        return rows if self.applies is None else list(compress(rows, self.applies.tolist()))
 
 
 class _Words:
@@ -183,7 +178,6 @@ class LateRow(Row):
 
 
 _WORDS = Row._fields.index("where")
-_late_row = partial(tuple.__new__, LateRow)
 for _name in ("unit", "fails", "source", "demand", "limit", "places", "where", "notes"):
     setattr(Late, _name, property(attrgetter(f"known.{_name}")))
 _of_whole = {

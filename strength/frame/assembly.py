@@ -53,6 +53,8 @@ class Assembly:
             there = (number >= 0)[:, :, None] & (number >= 0)[:, None, :]
             places.append(np.where(there, n * number[:, :, None] + number[:, None, :], n * n))
         every = joined([place.reshape(-1) for place in places])
+        if coefficient.shape[0] == 1:
+            return self.summed(coefficient[0], every, n * n).reshape(1, n, n)
         out = np.empty((coefficient.shape[0], n, n))
         for one, own in zip(out, coefficient, strict=True):
             one[:] = self.summed(own, every, n * n).reshape(n, n)

@@ -16,7 +16,6 @@ from strength.frame.assembly import LARGE, Assembly
 from strength.frame.holds import EXACTLY
 from strength.frame.layout import part_names
 from strength.frame.links import Links
-from strength.frame.naming import describe
 from strength.frame.reduction import Reduction
 from strength.frame.response import Array, Index, Layout
 
@@ -30,6 +29,8 @@ def refuse_mechanisms(
     """Raise MechanismError naming the part, the point and the direction that can move."""
     moves = _still(links, reduction, assembly)
     if moves.shape[0]:
+        from strength.frame.naming import describe
+
         raise MechanismError(*describe(case, layout, links, moves))
 
 
@@ -98,7 +99,8 @@ def _soft_vectors(assembly: Assembly, weight: Array) -> Array:
     matrix = assembly.matrix(weight[None])[0]
     diagonal = np.diagonal(matrix).copy()
     scale = 1.0 / np.sqrt(np.where(diagonal > 0.0, diagonal, 1.0))
-    matrix *= scale[:, None] * scale
+    matrix *= scale[:, None]
+    matrix *= scale
     try:
         pivots = np.diagonal(np.linalg.cholesky(matrix)) ** 2
         if float(pivots.min()) > DOUBTFUL:
