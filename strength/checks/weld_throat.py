@@ -26,7 +26,7 @@ def weld_throat(context: Context) -> Iterator[Verdict]:
         why = "the faces meet outside 60 to 120 degrees, where a fillet has no such throat"
         if not effect.known:
             why = f"no strength is tabled for {effect.weld.filler} on this alloy: the table's least is taken"
-        yield effect.verdict(context, KIND, effect.throat, QUALITY[effect.weld.quality], in_range, why)
+        yield effect.late(context, KIND, QUALITY[effect.weld.quality], in_range, why)
 
 
 def special(context: Context, effect: WeldEffect) -> Verdict | None:

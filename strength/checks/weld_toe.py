@@ -20,4 +20,4 @@ def weld_toe(context: Context) -> Iterator[Verdict]:
         why = "the faces meet outside 60 to 120 degrees"
         if not effect.heat_known.all():
             why = "no rule covers what this process takes from aluminium of this thickness"
-        yield effect.verdict(context, KIND, effect.toe, 1.0, in_range, why)
+        yield effect.late(context, KIND, 1.0, in_range, why)

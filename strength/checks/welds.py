@@ -12,7 +12,7 @@ from strength.case.model import Weld
 from strength.checks.context import Context
 from strength.checks.factors import ONLY_PATH
 from strength.checks.notes import amplified_note
-from strength.checks.verdict import Verdict
+from strength.checks.verdict import Late, Verdict
 from strength.checks.weld_groups import Judged, judged_groups
 from strength.joints.draw import THROAT, Number
 from strength.joints.fillet import Rule
@@ -100,6 +100,21 @@ class WeldEffect:
     def sides(self) -> tuple[str, ...]:
         """Names of the sides of the member at this weld."""
         return sides(self.seat.axes)
+
+    def late(
+        self, context: Context, kind: str, quality: float, in_range: NDArray[np.bool_], why: str
+    ) -> Verdict:
+        """Its utilisations, and the rest of the verdict when it is asked for."""
+        throat = kind == "weld-throat"
+        group, peak = self.judged.group, self.judged.throats if throat else self.judged.toes
+        use = group.own(self.number, peak.use).reshape(group.designs, -1)
+        use = use * (context.factors.load() * context.factors.on_ultimate() * (self.path_factor / quality))
+
+        def whole() -> Verdict:
+            return self.verdict(context, kind, self.throat if throat else self.toe, quality, in_range, why)
+
+        within = None if in_range.all() else spread(in_range[:, None], use.shape)
+        return Late(self.weld.name, kind, use, whole, in_range=within)
 
     def verdict(
         self, context: Context, kind: str, worst: Worst, quality: float, in_range: NDArray[np.bool_], why: str

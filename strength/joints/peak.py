@@ -40,7 +40,7 @@ class Peak:
     form: Index
     there: Callable[[], tuple[Array, Array]]
 
-    @property
+    @cached_property
     def use(self) -> Array:
         """Square root of the form over its limit."""
         return np.sqrt(self.height)
