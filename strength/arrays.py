@@ -74,6 +74,15 @@ def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:
     return values if values.shape == shape else np.broadcast_to(values, shape)
 
 
+def in_designs(values: NDArray[Number], own: NDArray[np.intp]) -> NDArray[Number]:
+    """Rows of some designs of values (designs or 1, ...); the one row of all stays.
+
+    >>> in_designs(np.array([1.5, 2.5, 3.5]), np.array([2, 0])), in_designs(np.array([4.5]), np.array([2, 0]))
+    (array([3.5, 1.5]), array([4.5]))
+    """
+    return values if values.shape[0] == 1 else values[own]
+
+
 def settled(values: NDArray[Number]) -> list[NDArray[Number]]:
     """Columns of values (designs, n), each as one row (1,) where it is the same in all designs.
 

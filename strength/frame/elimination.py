@@ -7,6 +7,7 @@ members are alike in all designs, and all that it is handed, is worked out once 
 
 import numpy as np
 
+from strength.arrays import in_designs
 from strength.errors import SolveError
 from strength.frame.fronts import Front, Fronts
 from strength.frame.response import Array, Index
@@ -35,10 +36,12 @@ class Eliminated:
         for n, (front, pivots, passed) in enumerate(zip(fronts, self.pivots, self.passed, strict=True)):
             pushed = _pushed(front, given, handed)
             split = front.end - front.begin
-            own.append(_solved(_of(pivots, some), pushed[:, :split]))
+            own.append(_solved(in_designs(pivots, some), pushed[:, :split]))
             if front.border.size:
-                handed[n] = pushed[:, split:] - _of(passed, some).transpose(0, 2, 1) @ pushed[:, :split]
-        kept = [(_of(passed, some), known) for passed, known in zip(self.passed, own, strict=True)]
+                handed[n] = (
+                    pushed[:, split:] - in_designs(passed, some).transpose(0, 2, 1) @ pushed[:, :split]
+                )
+        kept = [(in_designs(passed, some), known) for passed, known in zip(self.passed, own, strict=True)]
         return _backward(self.planned, kept, *given.shape[::2])
 
 
@@ -147,10 +150,6 @@ def _solved(pivots: Array, pushed: Array) -> Array:
     flat = pushed.transpose(1, 0, 2).reshape(pushed.shape[1], -1)
     found = np.linalg.solve(pivots[0], flat).reshape(pushed.shape[1], pushed.shape[0], -1)
     return np.asarray(found.transpose(1, 0, 2), dtype=float)
-
-
-def _of(values: Array, some: Index) -> Array:
-    return values if values.shape[0] == 1 else values[some]
 
 
 def _backward(planned: Fronts, kept: list[tuple[Array, Array | None]], designs: int, loads: int) -> Array:

@@ -7,7 +7,7 @@ from typing import NamedTuple, TypeVar
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import settled, spread
+from strength.arrays import in_designs, settled, spread
 from strength.case.model import Case
 from strength.case.shape import Bar, Box, Tube
 from strength.errors import CaseError
@@ -28,11 +28,23 @@ THROAT = float(1.0 / np.sqrt(2.0))  # of the leg: equal legs
 
 
 class UndrawnError(CaseError):
-    """Welds that cannot be drawn; `designs`: for each fault the designs (designs or 1,) that have it."""
+    """Welds that cannot be drawn.
 
-    def __init__(self, faults: Iterable[tuple[str, str]], designs: Iterable[NDArray[np.bool_]] = ()) -> None:
+    designs: for each fault the designs (designs or 1,) that have it. drawn: of one weld its line in the
+    others. lines: of all welds those of the designs without a fault. None: there are none.
+    """
+
+    def __init__(
+        self,
+        faults: Iterable[tuple[str, str]],
+        designs: Iterable[NDArray[np.bool_]] = (),
+        *,
+        drawn: "Drawn | None" = None,
+        lines: "Lines | None" = None,
+    ) -> None:
         super().__init__(faults)
         self.designs = tuple(designs) or (np.ones(1, dtype=bool),) * len(self.faults)
+        self.drawn, self.lines = drawn, lines
 
     def by_design(self, count: int) -> list[str]:
         """What each of so many designs is at fault in, as a message; empty: nothing."""
@@ -58,6 +70,14 @@ class Drawn:
     pieces: Pieces
     cylinder: Cylinder | None
     reach: Array
+
+    def of_designs(self, own: NDArray[np.intp]) -> "Drawn":
+        """That in some of the designs."""
+        return Drawn(
+            pieces=self.pieces.of_designs(own),
+            cylinder=None if self.cylinder is None else self.cylinder.of_designs(own),
+            reach=in_designs(self.reach, own),
+        )
 
 
 @frozen(kw_only=True, eq=False)
@@ -193,27 +213,41 @@ def weld_lines(case: Case, layout: Layout, bars: Bars) -> Lines:
 def drawn(seats: tuple[Seat, ...], bars: Bars, *, cut: bool, designs: int) -> tuple[Group, ...]:
     """Lines of all welds, in groups; where `cut`, free ends are cut back by a throat.
 
-    Raises CaseError with every weld that has no such line on its section or misses its host.
+    Raises UndrawnError with every weld that has no such line on its section or misses its host.
     """
     faults: list[tuple[str, str]] = []
     where: list[NDArray[np.bool_]] = []
-    kinds: dict[tuple[bytes, bytes, bool, bool, bool], list[tuple[int, Drawn]]] = {}
+    lines: list[Drawn] = []
     sizes = Sides(depth=settled(bars.depth), width=settled(bars.width), wall=settled(bars.wall))
     outlines: dict[int, Pieces] = {}
-    for n, seat in enumerate(seats):
+    for seat in seats:
         try:
-            one = draw(seat, sizes, outlines, cut=cut)
+            lines.append(draw(seat, sizes, outlines, cut=cut))
         except UndrawnError as error:
             faults += error.faults
             where += error.designs
-            continue
+            lines += [] if error.drawn is None else [error.drawn]
+    if not faults:
+        return _grouped(seats, lines, designs)
+    sound = np.flatnonzero(~np.any([spread(each, (designs,)) for each in where], axis=0))
+    left = None
+    if sound.size and len(lines) == len(seats):
+        seats = tuple(seat.of_designs(sound) for seat in seats)
+        left = Lines(
+            seats=seats, groups=_grouped(seats, [one.of_designs(sound) for one in lines], sound.size)
+        )
+    raise UndrawnError(faults, where, lines=left)
+
+
+def _grouped(seats: tuple[Seat, ...], lines: list[Drawn], designs: int) -> tuple[Group, ...]:
+    """Lines of one make-up together."""
+    kinds: dict[tuple[bytes, bytes, bool, bool, bool], list[tuple[int, Drawn]]] = {}
+    for n, (seat, one) in enumerate(zip(seats, lines, strict=True)):
         same = designs > 1 and _same(seat, one)
         pieces = one.pieces
         steep = bool((one.reach > STEEP).any())  # they need a closer look, which others are spared
         key = (np.round(pieces.span, 9).tobytes(), pieces.ends.tobytes(), one.cylinder is None, same, steep)
         kinds.setdefault(key, []).append((n, one))
-    if faults:
-        raise UndrawnError(faults, where)
     found = []
     for key, members in kinds.items():
         hosts = tuple(one.cylinder for _, one in members if one.cylinder is not None)
@@ -292,12 +326,12 @@ def _saddle(seat: Seat, pieces: Pieces, radius: Array) -> Drawn:
         pieces = evolve(pieces, first=np.broadcast_to(cylinder.turned, pieces.first.shape))
     else:
         pieces = split_at(pieces, cylinder.turned)
-    reach = cylinder.reach(pieces)
-    misses = reach > WHOLE
+    one = Drawn(pieces=pieces, cylinder=cylinder, reach=cylinder.reach(pieces))
+    misses = one.reach > WHOLE
     if misses.any():
         why = (
             f"{weld.name}: the outline of {weld.member} misses {weld.onto} in part; "
             f"take a thinner {weld.member}, or move its end onto the middle line of {weld.onto}"
         )
-        raise UndrawnError([(where, why)], [misses])
-    return Drawn(pieces=pieces, cylinder=cylinder, reach=reach)
+        raise UndrawnError([(where, why)], [misses], drawn=one)
+    return one

@@ -5,7 +5,7 @@ import itertools
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import in_designs, spread
 from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
@@ -48,6 +48,16 @@ class Pieces:
             delta=self.delta[rows],
             radius=self.radius[rows],
             first=self.first[rows],
+        )
+
+    def of_designs(self, own: Index) -> "Pieces":
+        """Those in some of the designs."""
+        return evolve(
+            self,
+            base=in_designs(self.base, own),
+            delta=in_designs(self.delta, own),
+            radius=in_designs(self.radius, own),
+            first=in_designs(self.first, own),
         )
 
     def places(self, u: Array) -> tuple[Array, Array]:

@@ -5,7 +5,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import spread
+from strength.arrays import in_designs, spread
 from strength.joints.pieces import Pieces
 from strength.values import frozen
 
@@ -37,6 +37,15 @@ class Cylinder:
             direction=self.direction[rows],
             radius=self.radius[rows],
             into=self.into[rows],
+        )
+
+    def of_designs(self, own: Index) -> "Cylinder":
+        """That in some of the designs."""
+        return Cylinder(
+            through=in_designs(self.through, own),
+            direction=in_designs(self.direction, own),
+            radius=in_designs(self.radius, own),
+            into=in_designs(self.into, own),
         )
 
     @cached_property

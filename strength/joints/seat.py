@@ -3,7 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import settled
+from strength.arrays import in_designs, settled
 from strength.case.model import Case, Plate, Weld
 from strength.case.shape import Bar, Box, Shape, Tube
 from strength.frame.response import Layout
@@ -62,15 +62,12 @@ class Seat:
     plate: Plate | None
 
     def of_designs(self, own: NDArray[np.intp]) -> "Seat":
-        """That of some of the designs."""
-
-        def some(values: Array) -> Array:
-            return values if len(values) == 1 else values[own]
-
+        """That in some of the designs."""
         host = self.host
         if host is not None:
-            host = evolve(host, origin=some(host.origin), at=some(host.at))
-        return evolve(self, leg=some(self.leg), inset=some(self.inset), plane=some(self.plane), host=host)
+            host = evolve(host, origin=in_designs(host.origin, own), at=in_designs(host.at, own))
+        leg, inset, plane = (in_designs(values, own) for values in (self.leg, self.inset, self.plane))
+        return evolve(self, leg=leg, inset=inset, plane=plane, host=host)
 
     @property
     def later(self) -> int:

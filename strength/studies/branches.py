@@ -25,16 +25,20 @@ Array = NDArray[np.float64]
 Flags = NDArray[np.bool_]
 
 
-def branches(case: Case, layout: Layout, bars: Bars) -> tuple[Flags, Lines | None]:
+def branches(
+    case: Case, layout: Layout, bars: Bars, lines: Lines | None = None
+) -> tuple[Flags, Lines | None]:
     """Which way each design goes at every such place: (designs, places); and the welds' whole lines.
 
-    Raises CaseError where some design's welds cannot be drawn.
+    lines: those that are judged, where they are drawn already. Raises CaseError where some design's welds
+    cannot be drawn.
     """
     designs = bars.area.shape[0]
-    every = seats(case, layout, bars)
     cut = case.basis.method == "limit-state"
-    lines = Lines(seats=every, groups=drawn(every, bars, cut=cut, designs=designs))
-    told = [*_faces(bars, every), *_joints(bars, lines), *_passing(case, layout, bars)]
+    if lines is None:
+        every = seats(case, layout, bars)
+        lines = Lines(seats=every, groups=drawn(every, bars, cut=cut, designs=designs))
+    told = [*_faces(bars, lines.seats), *_joints(bars, lines), *_passing(case, layout, bars)]
     flags = np.zeros((designs, 0), dtype=bool)
     if told:
         flags = np.concatenate([_columns(each, designs) for each in told], axis=1)

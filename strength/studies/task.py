@@ -174,20 +174,22 @@ def _judged(task: Task) -> Evaluated:
     return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
 
 
-def _told(task: Task, numbers: Index, bars: Bars | None = None) -> list[tuple[Index, Ways | str]]:
-    """Which ways designs go, or why one cannot be built; bars: theirs, where they are measured already."""
+def _told(
+    task: Task, numbers: Index, bars: Bars | None = None, lines: Lines | None = None
+) -> list[tuple[Index, Ways | str]]:
+    """Which ways designs go, or why one cannot be built; bars, lines: where they are worked out already."""
     every = np.arange(numbers.size)
     try:
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             bars = _bars(task) if bars is None else bars
-            flags, lines = branches(task.ready.case, task.ready.layout, bars)
+            flags, lines = branches(task.ready.case, task.ready.layout, bars, lines)
             return [(numbers, Ways(flags, lines, bars))]
     except UndrawnError as error:
         why = error.by_design(numbers.size)
         sound = np.array([n for n in every if not why[n]], dtype=np.intp)
         told: list[tuple[Index, Ways | str]] = [(numbers[[n]], why[n]) for n in every if why[n]]
         if sound.size and bars is not None:
-            told += _told(some_of(task, sound), numbers[sound], bars.of_designs(sound))
+            told += _told(some_of(task, sound), numbers[sound], bars.of_designs(sound), error.lines)
         return told
     except StrengthError as error:
         if numbers.size == 1:
