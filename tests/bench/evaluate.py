@@ -30,6 +30,7 @@ from collections.abc import Callable
 from pathlib import Path
 
 os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)  # modules are compiled once, in the warm-ups
 
 import numpy as np
 
