@@ -51,13 +51,12 @@ class Alike:
     first: Index
     kind: Index
 
-    def told_apart(self, factor: Array) -> "Alike | None":
-        """The same once designs have factors of their own (designs, loads); None where all have."""
-        own = np.flatnonzero(np.any(factor != 1.0, axis=1))
-        rest = others(factor.shape[0], own)
+    def told_apart(self, own: Index) -> "Alike | None":
+        """The same where some designs are each of their own kind; None where that leaves none alike."""
+        rest = others(self.kind.size, own)
         if not rest.size or self.first.size > 1:
             return None
-        kind = np.zeros(factor.shape[0], dtype=np.intp)
+        kind = np.zeros(self.kind.size, dtype=np.intp)
         kind[own] = 1 + np.arange(own.size)
         return Alike(still=self.still, first=np.append(rest[:1], own), kind=kind)
 
@@ -88,13 +87,18 @@ class Response:
             reactions=self.reactions[own],
         )
 
-    def with_bending(self, factor: Array) -> "Response":
-        """The response with all bending moments multiplied by a factor (designs, loads)."""
-        if np.all(factor == 1.0):
+    def with_bending(self, factor: Array, *, over: bool = False) -> "Response":
+        """The response with all bending moments multiplied by a factor (designs, loads).
+
+        over: nobody looks at this response any more, so that its numbers may be taken over.
+        """
+        raised = np.flatnonzero(np.any(factor != 1.0, axis=1))
+        if not raised.size:
             return self
-        forces = self.forces.copy(order="K")
-        forces[..., 4:] *= factor[:, :, None, None, None]
-        alike = None if self.alike is None else self.alike.told_apart(factor)
+        forces = self.forces if over else self.forces.copy(order="K")
+        for design in raised.tolist():
+            forces[design, ..., 4:] *= factor[design, :, None, None, None]
+        alike = None if self.alike is None else self.alike.told_apart(raised)
         return evolve(self, forces=forces, alike=alike)
 
 

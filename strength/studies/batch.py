@@ -60,8 +60,8 @@ class Batch:
         return evolve(self.prepared.pushes, forces=np.stack([each.forces for each in self.own]))
 
 
-def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> tuple[Context, Response]:
-    """Everything the checks look at, and the response before amplification.
+def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> Context:
+    """Everything the checks look at.
 
     A critical multiplier that is proved to be at least 10 after its factor stands as inf: it amplifies
     nothing, and no row of it is over 0.3. Unless brief (see Context), a design has all its multipliers or
@@ -77,13 +77,13 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         if near.any():
             alpha[near] = multipliers(batch, response, near)[near]
     amplified = amplification(alpha)
-    used = response.with_bending(amplified)
+    used = response.with_bending(amplified, over=True)
     lines = weld_lines(ready.case, ready.layout, bars) if batch.lines is None else batch.lines
     heat = heat_lengths(ready.case, ready.layout, bars, lines)
     stations = place_stations(
         ready.case, ready.layout, bars, used, heat, brief=ready.factors if brief else None
     )
-    context = Context(
+    return Context(
         case=ready.case,
         loads=ready.loads,
         layout=ready.layout,
@@ -97,7 +97,6 @@ def context_of(batch: Batch, *, buckling: bool = True, brief: bool = False) -> t
         lines=lines,
         brief=brief,
     )
-    return context, response
 
 
 def proved(batch: Batch, response: Response) -> Flags:
@@ -137,9 +136,7 @@ def _by_gauge(batch: Batch, response: Response) -> Iterator[tuple[Bars, Pushes, 
         yield batch.bars.of_designs(slice(n, n + 1)), pushes, one, plan
 
 
-def judged(
-    context: Context, batch: Batch, response: Response, *, buckling: bool = True, every: bool = False
-) -> Evaluated:
+def judged(context: Context, batch: Batch, *, buckling: bool = True, every: bool = False) -> Evaluated:
     """The worst utilisation of every part and kind in a batch.
 
     Where nothing else of a design comes up to 0.3, its multipliers are worked out after all, since
@@ -151,7 +148,7 @@ def judged(
     low = np.isinf(context.alpha) & (found.worst < LEAST / ENOUGH)[:, None]
     if not low.any():
         return found
-    alpha = np.where(low, multipliers(batch, response, low), context.alpha)
+    alpha = np.where(low, multipliers(batch, context.response, low), context.alpha)
     return with_row(found, LEAST / alpha)
 
 

@@ -170,8 +170,8 @@ def _judged(task: Task) -> Evaluated:
     """All designs of a task; figures of some may be no numbers where those of others are picked."""
     bars = _bars(task) if task.bars is None else task.bars
     batch = Batch(prepared=task.ready, bars=bars, own=task.pushes, lines=task.lines)
-    context, response = context_of(batch, buckling=task.ask.buckling, brief=not task.ask.every)
-    return judged(context, batch, response, buckling=task.ask.buckling, every=task.ask.every)
+    context = context_of(batch, buckling=task.ask.buckling, brief=not task.ask.every)
+    return judged(context, batch, buckling=task.ask.buckling, every=task.ask.every)
 
 
 def _told(

@@ -161,7 +161,7 @@ def _judged(piece: Draws, bars: Bars, forces: Array, lines: Lines | None) -> Wor
     ready = piece.ready
     # digits that no chance hangs on are not polished
     batch = Batch(prepared=ready, bars=bars, forces=forces, lines=lines, fine=False)
-    context, _ = context_of(batch, brief=True)
+    context = context_of(batch, brief=True)
     uses = every_use(context)
     worst = np.maximum(uses.use.max(axis=1, initial=0.0), 0.0)
     throats = np.array([kind == THROAT for _, kind in uses.names], dtype=bool)

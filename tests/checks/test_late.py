@@ -36,7 +36,7 @@ def contexts(name: str, method: str) -> Iterator[Context]:
     sizes = attrs.evolve(sizes, wall=np.where(hollow, sizes.wall * FACTORS[:, None], sizes.wall))
     batch = Batch(prepared=ready, bars=rebuilt(ready.bars, case.basis, sizes), own=())
     for brief in (False, True):
-        yield context_of(batch, buckling=False, brief=brief)[0]
+        yield context_of(batch, buckling=False, brief=brief)
 
 
 @pytest.mark.parametrize("method", ["allowable", "limit-state"])

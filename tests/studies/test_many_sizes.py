@@ -55,7 +55,7 @@ def test_kinds_are_told_apart() -> None:
     cases = sized("brace")
     ready = prepare(cases[0])
     bars = rebuilt(ready.bars, ready.case.basis, sizes_of([shapes_of(case) for case in cases]))
-    context, _ = context_of(Batch(prepared=ready, bars=bars), brief=True)
+    context = context_of(Batch(prepared=ready, bars=bars), brief=True)
     alike = context.response.alike
     assert alike is not None
     raised = np.any(context.amplified > 1.0, axis=1)
