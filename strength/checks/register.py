@@ -98,15 +98,17 @@ def every_verdict(context: Context) -> tuple[Verdict, ...]:
     return tuple(verdict for check in CHECKS for verdict in check(context))
 
 
-def every_use(context: Context) -> Uses:
-    """Utilisations of all checks in the order of the register, of the context's designs."""
+def uses(context: Context) -> Iterator[Uses]:
+    """Utilisations of all checks in the order of the register, one check after the other."""
     designs, loads = context.bars.wall.shape[0], len(context.load_names)
-    return joined(
-        [
-            QUICK[check](context) if check in QUICK else Uses.of(list(check(context)), designs, loads)
-            for check in CHECKS
-        ]
-    )
+    for check in CHECKS:
+        quick = QUICK.get(check)
+        yield Uses.of(list(check(context)), designs, loads) if quick is None else quick(context)
+
+
+def every_use(context: Context) -> Uses:
+    """The same of all checks together."""
+    return joined(list(uses(context)))
 
 
 def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:

@@ -8,7 +8,7 @@ from numpy.typing import NDArray
 
 from strength.checks.context import Context
 from strength.checks.frame_buckling import ENOUGH, LEAST, PART, amplification
-from strength.checks.register import every_use
+from strength.checks.register import uses
 from strength.checks.stations import place_stations
 from strength.checks.uses import Uses
 from strength.frame.buckling import critical_multiplier, plan_buckling
@@ -142,7 +142,7 @@ def judged(context: Context, batch: Batch, *, buckling: bool = True, every: bool
     Where nothing else of a design comes up to 0.3, its multipliers are worked out after all, since
     frame buckling may then be what governs.
     """
-    found = reduced(every_use(context), context.load_names, every=every)
+    found = beside([reduced(each, context.load_names, every=every) for each in uses(context)])
     if not buckling:
         return found
     low = np.isinf(context.alpha) & (found.worst < LEAST / ENOUGH)[:, None]
@@ -162,6 +162,19 @@ def reduced(uses: Uses, loads: tuple[str, ...], *, every: bool = False) -> Evalu
         load=load,
         covered=uses.covered.T,
         every=uses.use.transpose(2, 0, 1) if every else None,
+    )
+
+
+def beside(parts: list[Evaluated]) -> Evaluated:
+    """Rows of the same designs behind one another."""
+    kept = [part.every for part in parts if part.every is not None]
+    return evolve(
+        parts[0],
+        names=tuple(name for part in parts for name in part.names),
+        utilisation=np.concatenate([part.utilisation for part in parts], axis=1),
+        load=np.concatenate([part.load for part in parts], axis=1),
+        covered=np.concatenate([part.covered for part in parts], axis=1),
+        every=np.concatenate(kept, axis=1) if kept else None,
     )
 
 

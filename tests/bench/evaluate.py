@@ -133,9 +133,7 @@ def ratios(path: str, draws: int) -> dict[str, float]:
     found["sweep_ratio"], _ = paired(
         lambda: evaluate_sizes(ready, sweep, ask=ASK), lambda: np.linalg.solve(matrices, loads)
     )
-    found["screen_to_summary"], _ = paired(
-        lambda: run("screen", path, MEMBER, "--json", os.devnull), lambda: run("summary", path)
-    )
+    found["screen_to_summary"], _ = paired(lambda: run("screen", path, MEMBER), lambda: run("summary", path))
     if draws:
         found["spread_ratio"], found["spread_mib"] = spreading / bare, mebibytes
     return found
