@@ -1,7 +1,8 @@
 """The register of checks: a new check is one file and one line here."""
 
 from collections.abc import Callable, Iterator
-from operator import attrgetter
+
+import numpy as np
 
 from strength.case.model import NotChecked
 from strength.checks.bare import bare_sections
@@ -42,6 +43,7 @@ from strength.checks.weld_toe import weld_toe
 from strength.checks.weld_uses import throat_uses, toe_uses
 from strength.checks.yielding import rupture, yielding
 
+TIED = 12  # decimals
 Check = Callable[[Context], Iterator[Verdict]]
 
 CHECKS: tuple[Check, ...] = (
@@ -112,9 +114,14 @@ def every_use(context: Context) -> Uses:
 
 
 def worst_first(context: Context, verdicts: tuple[Verdict, ...], design: int = 0) -> tuple[Row, ...]:
-    """Rows of one design, greatest utilisation first; ties in the order of the register."""
+    """Rows of one design, greatest utilisation first; ties in the order of the register.
+
+    Images of parts under images of loads differ by round-off alone: these are ties too.
+    """
     rows = [row for verdict in verdicts for row in verdict.rows(context.load_names, design)]
-    return tuple(sorted(rows, key=attrgetter("utilisation"), reverse=True))
+    use = np.array([row.utilisation for row in rows]).round(TIED)
+    use[np.isnan(use)] = np.inf  # no number is worst of all
+    return tuple(rows[n] for n in np.argsort(-use, kind="stable").tolist())
 
 
 def not_checked(context: Context) -> tuple[NotChecked, ...]:

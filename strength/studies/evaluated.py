@@ -5,6 +5,7 @@ from collections.abc import Sequence
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.checks.register import TIED
 from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
@@ -51,8 +52,8 @@ class Evaluated:
         return np.asarray(self.covered.all(axis=1))
 
     def row(self, design: int) -> int:
-        """Number of the worst row of a design; the first of equals."""
-        return int(np.argmax(self.utilisation[design]))
+        """Number of the worst row of a design; of equals, but for round-off, the first."""
+        return int(np.argmax(self.utilisation[design].round(TIED)))
 
     def governs(self, design: int) -> str:
         """Identity of the worst check of a design: part/kind/load; empty where nothing is checked."""
