@@ -14,6 +14,15 @@ _REACH = 3.2
 SMOOTH = ((0.35, 12), (0.8, 16), (0.95, 24))
 
 
+def nodes_needed(reach: Array) -> NDArray[np.intp]:
+    """Which rule lines of such reaches need (n,): the number of that in `SMOOTH`, or the next.
+
+    >>> nodes_needed(np.array([0.2, 0.8, 0.9, 1.0])).tolist()
+    [0, 1, 2, 3]
+    """
+    return np.searchsorted(np.array([most for most, _ in SMOOTH]), reach)
+
+
 def nodes_for(reach: float) -> tuple[Array, Array]:
     """Nodes and weights for a saddle whose line reaches so far from the host's axis, over its radius."""
     for most, count in SMOOTH:

@@ -6,9 +6,9 @@ Places and directions are in the welded member's axes, from the middle of the we
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import cross, spread
+from strength.arrays import cross, distinct, spread
 from strength.joints.pieces import Index, Pieces
-from strength.joints.quadrature import nodes_for
+from strength.joints.quadrature import nodes_for, nodes_needed
 from strength.joints.saddle import STEEP, Cylinder
 from strength.values import frozen
 
@@ -126,7 +126,7 @@ def measured(pieces: Pieces, cylinder: Cylinder | None = None, reach: Array | No
         reach = np.zeros(length.size)
     else:
         reach = cylinder.reach(pieces) if reach is None else reach
-        length, first, second = _on_cylinder(pieces, cylinder, float(reach.max()))
+        length, first, second = _on_cylinder(pieces, cylinder, reach)
     centroid = first / np.where(length > 0.0, length, 1.0)[:, None]
     about = second - length[:, None, None] * centroid[:, :, None] * centroid[:, None]
     spread = np.trace(about, axis1=1, axis2=2)[:, None, None] * np.eye(3) - about
@@ -163,7 +163,21 @@ def _in_plane(pieces: Pieces) -> tuple[Array, Array, Array]:
     return own.sum(axis=1), flat, deep
 
 
-def _on_cylinder(pieces: Pieces, cylinder: Cylinder, reach: float) -> tuple[Array, Array, Array]:
+def _on_cylinder(pieces: Pieces, cylinder: Cylinder, reach: Array) -> tuple[Array, Array, Array]:
+    """The same by quadrature, each row with as many nodes as it needs."""
+    size = nodes_needed(reach)
+    needs = distinct(size)
+    if needs.size == 1:
+        return _moments(pieces, cylinder, float(reach.max()))
+    length, first, second = np.empty(reach.size), np.empty((reach.size, 3)), np.empty((reach.size, 3, 3))
+    for need in needs.tolist():
+        own = np.flatnonzero(size == need)
+        found = _moments(pieces.some(own), cylinder.some(own), float(reach[own].max()))
+        length[own], first[own], second[own] = found
+    return length, first, second
+
+
+def _moments(pieces: Pieces, cylinder: Cylinder, reach: float) -> tuple[Array, Array, Array]:
     nodes, weights = nodes_for(reach)
     y, z, dy, dz = pieces.all_at(nodes)
     x, dx = cylinder.lift(y, z, dy, dz)
