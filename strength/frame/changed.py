@@ -63,7 +63,7 @@ class Change:
         return Response(
             displaced=lambda: displacements(ready, self._summed(moves, push), gauge),
             forces=forces,
-            reactions=reactions(case, ready.links, self._summed(left, push)),
+            reactions=self._reactions(case, ready.links, left, push),
             alike=alike,
         )
 
@@ -94,6 +94,11 @@ class Change:
         """Of all designs (n, designs, loads), from the softest frame's columns (n, 1, loads and varied)."""
         flat = columns[:, 0]
         return np.asarray(flat[:, None, : self.count] - np.tensordot(flat[:, self.count :], push, axes=1))
+
+    def _reactions(self, case: Case, links: Links, left: Array, push: Array) -> Array:
+        """Of all designs, (designs, loads, supports, 6): they are sums as well."""
+        own = reactions(case, links, left)[0]  # (loads and varied, supports, 6)
+        return np.asarray(own[: self.count] - np.tensordot(push, own[self.count :], axes=(0, 0)))
 
     def _forces(self, links: Links, pattern_force: Array, push: Array) -> tuple[Array, Alike]:
         """Forces (designs, loads, segments, 2, 6), and which segments carry the same in all designs."""

@@ -65,7 +65,8 @@ class _Found:
         self.pattern_force = self._carried(moves, slice(None))
         self.left = self._left(slice(None))
         self.scale = np.maximum(greatest(forces), greatest(self.left))
-        self.wrong = greatest(ready.reduction.gather(self.left))
+        self.rest = ready.reduction.gather(self.left)  # of what is left, that on the unknowns
+        self.wrong = greatest(self.rest)
 
     def polish(self, solver: Solver, digits: float) -> bool:
         """Solve for what is out of balance by more than `digits`; whether there was anything.
@@ -77,20 +78,21 @@ class _Found:
         if not rough.size:
             return False
         own = slice(None) if rough.size == self.wrong.shape[0] else rough
-        more = reduction.expand(solver(reduction.gather(self.left[:, own]), rough))
+        more = reduction.expand(solver(self.rest[:, own], rough))
         added = self._carried(more, own)
         self.pattern_force[:, :, own] += added
         left = self._left(own)
-        wrong = greatest(reduction.gather(left))
+        rest = reduction.gather(left)
+        wrong = greatest(rest)
         good = np.all(wrong <= np.maximum(0.5 * self.wrong[own], digits * self.scale[own]), axis=1)
         if good.all():
             self.moves[:, own] += more
-            self.left[:, own], self.wrong[own] = left, wrong
+            self.left[:, own], self.rest[:, own], self.wrong[own] = left, rest, wrong
             return True
         kept = rough[good]
         self.pattern_force[:, :, rough[~good]] -= added[:, :, ~good]
         self.moves[:, kept] += more[:, good]
-        self.left[:, kept], self.wrong[kept] = left[:, good], wrong[good]
+        self.left[:, kept], self.rest[:, kept], self.wrong[kept] = left[:, good], rest[:, good], wrong[good]
         return bool(kept.size)
 
     def _carried(self, moves: Array, own: Index | slice) -> Array:

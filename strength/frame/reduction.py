@@ -68,7 +68,7 @@ class Reduction:
         for slave, master, weight in self._together:
             push, place = weight.swapaxes(1, 2) @ given[slave], self.place[master]
             left = place >= 0
-            flat[place[left]] += push[left]
+            flat[place[left]] += push[left]  # none twice: what has a freedom in common is one follower
         return out
 
     def drop(self, unknowns: Index) -> "Reduction":
