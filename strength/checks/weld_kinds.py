@@ -29,17 +29,16 @@ def parts_of(context: Context, lines: Lines) -> list[Part]:
     still = still_bars(context.bars, context.layout, context.response)
     found = []
     for group, span in zip(lines.groups, lines.spans, strict=True):
-        seats = [lines.seats[n] for n in group.welds]
-        own = [k for k, seat in enumerate(seats) if group.alike and _is_still(context, seat, still)]
-        if not own or not context.brief or (_is_flat(group) and len(own) < len(seats)):
-            own = []
-        rest = [k for k in range(len(seats)) if k not in own]
-        if not own or not rest:
-            found.append(Part(group=group, span=span, still=bool(own)))
-            continue
-        found += [
-            Part(group=group.some(some), span=span.some(some), still=some is own) for some in (own, rest)
-        ]
+        own: list[int] = []
+        rest: list[int] = []
+        for k, n in enumerate(group.welds):
+            apart = context.brief and group.alike and _is_still(context, lines.seats[n], still)
+            (own if apart else rest).append(k)
+        if own and rest and group.cylinder is not None:  # in a plane a look costs too little to be parted
+            parts = ((own, True), (rest, False))
+            found += [Part(group=group.some(k), span=span.some(k), still=stands) for k, stands in parts]
+        else:
+            found.append(Part(group=group, span=span, still=not rest))
     return found
 
 
@@ -47,11 +46,6 @@ def _is_still(context: Context, seat: Seat, still: NDArray[np.bool_]) -> bool:
     if seat.weld.directional or seat.weld.method != "line" or len(seat.leg) > 1:
         return False
     return bool(still[seat.bar]) and (seat.host is None or bool(context.bars.alike[seat.host.bar]))
-
-
-def _is_flat(group: Group) -> bool:
-    """Whether its lines lie in a plane, where a look costs too little to be parted."""
-    return group.cylinder is None
 
 
 def of_kinds(forms: Forms, alike: Alike) -> Forms:

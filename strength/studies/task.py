@@ -84,6 +84,11 @@ class Ways(NamedTuple):
     lines: Lines | None
     bars: Bars
 
+    def of_designs(self, own: Index) -> "Ways":
+        """Those of some of the designs."""
+        lines = None if self.lines is None else self.lines.of_designs(own)
+        return Ways(self.flags[own], lines, self.bars.of_designs(own))
+
 
 def taken(sizes: Sizes, own: Index) -> Sizes:
     """Some of the designs."""
@@ -130,24 +135,15 @@ def parts_of(task: Task, most: int) -> list[tuple[Index, Task]]:
         return found
     every = np.concatenate([own for own, _ in built])
     ways = parted(np.concatenate([told.flags for _, told in built]))
+    drawn = built[0][1] if len(built) == len(ways) == 1 else None  # else anew: they may stand on other faces
     for way in ways:
         for part in np.array_split(way, -(-way.size // most)):
             piece = some_of(task, every[part])
-            if len(built) == len(ways) == 1:  # else drawn anew: they may stand on other faces
-                piece = evolve(piece, bars=built[0][1].bars, lines=built[0][1].lines)
-                piece = piece if part.size == every.size else _drawn(piece, part)
+            if drawn is not None:
+                ways_of = drawn if part.size == every.size else drawn.of_designs(part)
+                piece = evolve(piece, bars=ways_of.bars, lines=ways_of.lines)
             found.append((every[part], piece))
     return found
-
-
-def _drawn(task: Task, own: Index) -> Task:
-    """With what is measured and drawn of some of the designs alone."""
-    bars, lines = task.bars, task.lines
-    return evolve(
-        task,
-        bars=None if bars is None else bars.of_designs(own),
-        lines=None if lines is None else lines.of_designs(own),
-    )
 
 
 def done(task: Task) -> Found:
