@@ -4,14 +4,18 @@ numpy's own do the same, but `np.unique` and `np.setdiff1d` load masked arrays (
 the others take 6 to 30 us a call, of which a run makes thousands on arrays of a few numbers.
 """
 
+from collections.abc import Sequence
 from typing import Any, TypeVar
 
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.values import evolve, fields
+
 CACHED = 1 << 16  # numbers of an array that stays in a processor's cache (own choice from timing)
 LONG = 1 << 9  # numbers from which a row is taken through at full speed
 Number = TypeVar("Number", bound=np.generic)
+Value = TypeVar("Value")
 
 
 def distinct(values: NDArray[Number]) -> NDArray[Number]:
@@ -74,7 +78,22 @@ def spread(values: NDArray[Number], shape: tuple[int, ...]) -> NDArray[Number]:
     return values if values.shape == shape else np.broadcast_to(values, shape)
 
 
-def in_designs(values: NDArray[Number], own: NDArray[np.intp]) -> NDArray[Number]:
+def behind(parts: Sequence[Value]) -> Value:
+    """Values of arrays, all of one class, behind one another along the first axis."""
+    if len(parts) == 1:
+        return parts[0]
+    names = [field.name for field in fields(type(parts[0]))]
+    return evolve(
+        parts[0], **{name: np.concatenate([getattr(part, name) for part in parts]) for name in names}
+    )
+
+
+def rows_of(value: Value, own: NDArray[Any] | slice) -> Value:
+    """Some rows of every array of a value: numbers, flags or a slice."""
+    return evolve(value, **{field.name: getattr(value, field.name)[own] for field in fields(type(value))})
+
+
+def in_designs(values: NDArray[Number], own: NDArray[np.intp] | slice) -> NDArray[Number]:
     """Rows of some designs of values (designs or 1, ...); the one row of all stays.
 
     >>> in_designs(np.array([1.5, 2.5, 3.5]), np.array([2, 0])), in_designs(np.array([4.5]), np.array([2, 0]))

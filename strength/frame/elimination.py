@@ -58,7 +58,7 @@ class Fronted:
 
     def solve(self, loads: Array, some: Index) -> Array:
         """Unknowns (unknowns, some, loads) of the designs numbered `some`; loads: the same or one for all."""
-        own = self._coefficient if self._coefficient.shape[0] == 1 else self._coefficient[some]
+        own = in_designs(self._coefficient, some)
         found = eliminate(self._planned, own, loads.transpose(1, 0, 2))
         self._kept = self._kept or found
         return found.unknowns.transpose(1, 0, 2)

@@ -3,7 +3,7 @@
 import numpy as np
 
 from strength.frame.response import Array, Flags, Index
-from strength.values import evolve, fields, frozen
+from strength.values import evolve, frozen
 
 SETTLED = 3e-6  # height beside that without load, and force left over: see `shapes`
 FAR = -10.0  # height so far past the fall that its slope is of no use
@@ -62,10 +62,6 @@ class Search:
     def found(self) -> Array:
         """Multipliers not below the true ones where no shape has settled, inf: none found."""
         return np.where(self.high >= BELOW * self.pole, self.pole, self.high)
-
-    def of_items(self, wanted: Flags) -> "Search":
-        """That of some items (items,)."""
-        return Search(**{field.name: getattr(self, field.name)[wanted] for field in fields(Search)})
 
     def after(self, height: Array, fall: Array) -> "Search":
         """With heights at the multipliers looked at, and how they fall there.

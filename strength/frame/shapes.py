@@ -11,7 +11,7 @@ another's figures.
 
 import numpy as np
 
-from strength.arrays import distinct
+from strength.arrays import distinct, rows_of
 from strength.frame.proof import BucklingPlan
 from strength.frame.response import Array, Index
 from strength.frame.search import SETTLED, Search
@@ -44,7 +44,7 @@ def upper_bounds(ready: BucklingPlan, softening: Softening, here: Index, push: A
         left = ~(settled | search.rests)
         if not left.all():
             out[item] = np.where(settled, search.at, search.found)
-            item, here, push, search = item[left], here[left], push[left], search.of_items(left)
+            item, here, push, search = item[left], here[left], push[left], rows_of(search, left)
             now, slope, pull, movement, size = (each[left] for each in (now, slope, pull, movement, size))
         if not item.size:
             break

@@ -11,7 +11,7 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import run_maxima
+from strength.arrays import behind, rows_of, run_maxima
 from strength.joints.bounds import LOW, may_govern, parts_between
 from strength.joints.contest import Contest, winners
 from strength.joints.forms import Forms, form_at
@@ -47,7 +47,7 @@ def tops_alike(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Con
     each = sum(int(found.sum()) * part.along.shape[1] for found, part in zip(open_, parts, strict=True))
     step = max(1, BLOCK // (4 * each))
     some = [slice(at, min(at + step, designs)) for at in range(0, designs, step)]
-    found = Found.joined([_found(line, parts, open_, force, own, part) for part in some])
+    found = behind([_found(line, parts, open_, force, own, part) for part in some])
     return _tops(line, pull, contest.rivals, own, found)
 
 
@@ -59,12 +59,10 @@ def _found(
     best = np.zeros((own.groups, force.shape[0], designs.stop - designs.start))
     for each in looks:
         _raise(best, each, own)
-    every = Found.joined(
-        [maxima(line, each, (1.0 - LOW) * best[own.group[each.form], each.row]) for each in looks]
-    )
+    every = behind([maxima(line, each, (1.0 - LOW) * best[own.group[each.form], each.row]) for each in looks])
     cell = own.group[every.form], every.row, every.design
     np.maximum.at(best, cell, every.height)
-    near = every.some(every.height >= (1.0 - TIED) * best[cell])
+    near = rows_of(every, every.height >= (1.0 - TIED) * best[cell])
     near.design[:] += designs.start
     return near
 

@@ -10,14 +10,14 @@ from functools import partial
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import few
+from strength.arrays import behind, few
 from strength.joints.bounds import may_govern, parts_between
 from strength.joints.contest import ALONE, Contest, winners
 from strength.joints.forms import Forms
 from strength.joints.samples import framed
 from strength.joints.top import Top
 from strength.joints.traction import Pull
-from strength.joints.waves import Crest, crest
+from strength.joints.waves import crest
 from strength.joints.weighed import weighed
 from strength.joints.weld_line import WeldLine
 from strength.values import frozen
@@ -67,7 +67,7 @@ def tops_of_circle(
         )
         heights.append(low.max(axis=1))
         forms.append(kept[low.argmax(axis=1)])
-    return _tops(line, pull, Waved.joined(parts), np.stack(heights), np.stack(forms))
+    return _tops(line, pull, behind(parts), np.stack(heights), np.stack(forms))
 
 
 def tops_of_alike_circles(line: WeldLine, pull: Pull, groups: Sequence[Forms], contest: Contest) -> list[Top]:
@@ -119,17 +119,11 @@ class Waved:
     scale: Array
     pull: Array
 
-    @staticmethod
-    def joined(parts: "list[Waved]") -> "Waved":
-        """All of them."""
-        names = ("group", "row", "load", "form", "coefficients", "scale", "pull")
-        return Waved(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
-
 
 def _tops(line: WeldLine, pull: Pull, waved: Waved, height: Array, form: Index) -> list[Top]:
     """The best of each group, row and load; height, form: (groups, rows, loads) where there is none."""
     radius = line.pieces.radius[:, 0]
-    top = Crest.joined(
+    top = behind(
         [
             crest(_waves(waved.coefficients[some], waved.pull[some], radius[waved.row[some], None]))
             for some in few(waved.load.shape[0], 2 * waved.load.shape[1]) or [slice(0)]

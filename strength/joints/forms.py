@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import in_designs
 from strength.values import evolve, frozen
 
 Array = NDArray[np.float64]
@@ -28,9 +29,9 @@ class Forms:
         """Some rows; what has one row for all stays as it is."""
         return evolve(
             self,
-            forms=_rows(self.forms, rows),
-            scales=_rows(self.scales, rows),
-            sizes=None if self.sizes is None else _rows(self.sizes, rows),
+            forms=in_designs(self.forms, rows),
+            scales=in_designs(self.scales, rows),
+            sizes=None if self.sizes is None else in_designs(self.sizes, rows),
         )
 
     @property
@@ -113,10 +114,6 @@ class Forms:
         if not np.all(more):
             return False
         return not strictly or bool(np.any(left > self.forms[:, other]))
-
-
-def _rows(values: Array, rows: slice) -> Array:
-    return values if values.shape[0] == 1 else values[rows]
 
 
 def _of(values: Array, row: Index, load: Index, form: Index) -> Array:

@@ -3,6 +3,7 @@
 import numpy as np
 from numpy.typing import NDArray
 
+from strength.arrays import rows_of
 from strength.joints.bracket import BESIDE, NEAR, Bracket, summits
 from strength.joints.stretches import Looks, heights, squares
 from strength.joints.traced import traced
@@ -29,17 +30,6 @@ class Found:
     along: Array
     height: Array
 
-    @staticmethod
-    def joined(parts: "list[Found]") -> "Found":
-        """All of them."""
-        names = ("row", "design", "load", "form", "piece", "along", "height")
-        return Found(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
-
-    def some(self, own: Index | Flags) -> "Found":
-        """Some of them."""
-        names = ("row", "design", "load", "form", "piece", "along", "height")
-        return Found(**{name: getattr(self, name)[own] for name in names})
-
 
 @frozen(kw_only=True, eq=False)
 class Spots:
@@ -48,10 +38,6 @@ class Spots:
     look: Index
     node: Index
     design: Index
-
-    def some(self, own: Index) -> "Spots":
-        """Some of them."""
-        return Spots(look=self.look[own], node=self.node[own], design=self.design[own])
 
     def of(self, height: Array, inward: "Index | int" = 0) -> Array:
         """Heights (looks, places, designs) there, or so many places on."""
@@ -71,7 +57,7 @@ def maxima(line: WeldLine, looks: Looks, least: Array) -> Found:
     some = np.flatnonzero(_rising(line, looks, spots) & (value > 0.0))
     for near in NEAR:
         if some.size:
-            value[some], where[some], over = _climbed(line, looks, spots.some(some), near)
+            value[some], where[some], over = _climbed(line, looks, rows_of(spots, some), near)
             some = some[over]
     return Found(
         row=looks.row[look],
@@ -90,7 +76,7 @@ def _rising(line: WeldLine, looks: Looks, spots: Spots) -> Flags:
     found = np.full(spots.node.size, last > 0)
     at = np.flatnonzero((spots.node == 0) | (spots.node == last)) if last > 0 else np.zeros(0, dtype=np.intp)
     if at.size:
-        end = spots.some(at)
+        end = rows_of(spots, at)
         which, first = _distinct(end, last)
         step = 1.0 / last
         inside = np.where(first.node == 0, BESIDE * step, 1.0 - BESIDE * step)
@@ -112,7 +98,7 @@ def _climbed(line: WeldLine, looks: Looks, spots: Spots, near: float) -> tuple[A
 def _distinct(spots: Spots, last: int) -> tuple[Index, Spots]:
     """Of spots the number of their sample, each told once; and those samples."""
     new = np.diff(spots.look * (last + 1) + spots.node, prepend=-1) > 0
-    return np.cumsum(new) - 1, spots.some(np.flatnonzero(new))
+    return np.cumsum(new) - 1, rows_of(spots, np.flatnonzero(new))
 
 
 def _heights(line: WeldLine, looks: Looks, look: Index, along: Array) -> Array:

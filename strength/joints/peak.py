@@ -8,6 +8,7 @@ from numpy.typing import NDArray
 
 from strength.arrays import last_maxima
 from strength.joints.alike import tops_alike
+from strength.joints.bounds import LOW
 from strength.joints.bracket import BESIDE, NEAR, Bracket, summits
 from strength.joints.circle import is_circle, tops_of_alike_circles, tops_of_circle
 from strength.joints.contest import ALONE, Contest, winners
@@ -25,7 +26,6 @@ Flags = NDArray[np.bool_]
 
 BLOCK = 1 << 19  # numbers looked at together: what the processor's cache holds
 FEW = 16  # rows of one design each, up to which they are looked at as of many designs
-LOW = 0.1  # of the greatest sample; a maximum is no further above its best sample
 
 
 @frozen(kw_only=True, eq=False)

@@ -31,14 +31,6 @@ class Crest:
     sin: Array
     run: Array
 
-    @staticmethod
-    def joined(parts: "list[Crest]") -> "Crest":
-        """All of them along the first axis."""
-        if len(parts) == 1:
-            return parts[0]
-        names = ("value", "cos", "sin", "run")
-        return Crest(**{name: np.concatenate([getattr(part, name) for part in parts]) for name in names})
-
     def angle(self, own: Index) -> Array:
         """Of some, by their numbers in one row: where the crest is [rad]."""
         cos, sin, run = (each.reshape(-1)[own] for each in (self.cos, self.sin, self.run))

@@ -9,7 +9,7 @@ from functools import cached_property
 import numpy as np
 from numpy.typing import NDArray
 
-from strength.arrays import picked
+from strength.arrays import in_designs, picked
 from strength.values import evolve, field, frozen
 
 Array = NDArray[np.float64]
@@ -72,8 +72,8 @@ class StressMatrix:
         many = max(1, CHUNK // (points * few))
         for first in range(0, designs, many):
             some = slice(first, first + many)
-            parts = [(weight, columns, _part(matrix, some)) for weight, columns, matrix in self._parts]
-            own = _part(nominal, some)
+            parts = [(weight, columns, in_designs(matrix, some)) for weight, columns, matrix in self._parts]
+            own = in_designs(nominal, some)
             for at in range(0, rows, few):
                 out[some, at : at + few] = self._greatest(own[..., at : at + few], parts)
         return out
@@ -204,10 +204,6 @@ class StressMatrix:
             gain += np.divide((high - low) ** 2, 8.0 * bend, out=np.zeros_like(top), where=bend > 0.0)
         found: Array = np.sqrt(np.maximum(top + gain, 0.0))  # rounding, where nothing pulls
         return found
-
-
-def _part(array: Array, part: slice) -> Array:
-    return array if array.shape[0] == 1 else array[part]
 
 
 def stretch(count: int, *, closed: bool) -> Index:
